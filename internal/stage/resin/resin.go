@@ -1,0 +1,72 @@
+// Package resin turns the basin's fill curve into litres, lifts and buckets.
+package resin
+
+import (
+	"pourwright/internal/finding"
+	"pourwright/internal/material"
+	"pourwright/internal/units"
+)
+
+// Input is the basin, the resin card and how this shop pours.
+type Input struct {
+	Fill      []FillPoint // from the deepest floor up; the first is depth 0, volume 0
+	TopArea   units.Area  // of the first layer, where overfill and shrink are paid
+	Wetted    units.Area  // floors and risers that keep a film
+	Card      material.Resin
+	Bucket    units.Volume
+	Freeboard units.Fraction
+	Reserve   units.Fraction
+	Overfill  units.Length
+	Film      units.Length
+	Gap       units.Length // no lift ends less than this above a terrace
+	Room      units.Temperature
+}
+
+// A FillPoint is a kink of the hypsometric curve.
+type FillPoint struct {
+	Depth  units.Length // above the deepest floor
+	Volume units.Volume
+}
+
+// Result is what to buy and pour.
+type Result struct {
+	Volume   units.Volume `json:"volume_l"` // net: the basin to the rim
+	Shrink   units.Volume `json:"shrink_l"`
+	Overfill units.Volume `json:"overfill_l"`
+	Film     units.Volume `json:"film_l"`
+	Reserve  units.Volume `json:"reserve_l"`
+	Order    units.Volume `json:"order_l"` // all of the above
+	OrderKG  units.Mass   `json:"order_kg"`
+	OrderUS  float64      `json:"order_us_gal"`
+	OrderImp float64      `json:"order_imp_gal"`
+	Resin    string       `json:"resin"`
+	AToB     float64      `json:"b_per_100_a_by_mass"`
+	Lifts    []Lift       `json:"lifts"`
+}
+
+// A Lift is one pour.
+type Lift struct {
+	Number  int            `json:"number"`  // first poured first
+	From    units.Length   `json:"from_mm"` // above the deepest floor
+	To      units.Length   `json:"to_mm"`
+	Depth   units.Length   `json:"depth_mm"` // To - From
+	Volume  units.Volume   `json:"volume_l"`
+	Mass    units.Mass     `json:"mass_kg"`
+	A       units.Mass     `json:"a_kg"`
+	B       units.Mass     `json:"b_kg"`
+	Batches []Bucket       `json:"batches"`
+	Wait    units.Duration `json:"wait_h"` // before the next lift; typical until the cure is computed
+}
+
+// A Bucket is one mixed batch of a lift.
+type Bucket struct {
+	Number  int          `json:"number"`
+	Volume  units.Volume `json:"volume_l"`
+	A       units.Mass   `json:"a_kg"`
+	B       units.Mass   `json:"b_kg"`
+	ScaleA  units.Mass   `json:"scale_a_kg"` // reading after A on a tared scale
+	ScaleAB units.Mass   `json:"scale_ab_kg"`
+}
+
+// Compute is pending.
+func Compute(in Input) (Result, []finding.Finding) { panic("resin pending") }
