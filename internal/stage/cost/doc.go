@@ -11,8 +11,9 @@
 // Where every size has a price the counts make sum n_i p_i least; ties go to the
 // least left over, then to the fewest packages. Where a size has no price, the
 // counts leave least over, and ties go to the fewest packages. The choice is exact
-// by dynamic programming over the common measure of sizes; only where sizes have
-// no common measure and the need is large is it counted on a coarser one, sizes
+// by dynamic programming over the common measure of sizes. Where sizes have no
+// common measure and the need is large, most of it is taken in the package with the
+// best price for its size, and the rest is chosen on a coarser measure, sizes
 // rounded down and the need up.
 //
 // Needs of the same name, unit and packages are bought together.
