@@ -1,0 +1,112 @@
+package plan
+
+import (
+	"context"
+	"fmt"
+
+	"pourwright/internal/finding"
+	"pourwright/internal/job"
+	"pourwright/internal/units"
+	"pourwright/internal/view"
+)
+
+// Input is what the readers made of the maker's files.
+type Input struct {
+	Job         *job.Job
+	Basin       []BasinStep       // from the show face down; empty when no drawing could be read
+	Findings    []finding.Finding // of the document and the drawing
+	Fingerprint string            // hash of everything read
+}
+
+// A BasinStep is one step of the basin placed in the outer box.
+type BasinStep struct {
+	Name   string
+	Depth  units.Length // thickness of the step
+	Region view.Region[view.Finished]
+	Where  finding.Where
+}
+
+// Compute works the whole job through, stage by stage in building order. A stage
+// whose input is missing is marked "not computed" and says what it waits for; the
+// others still show. The error is only for a cancelled context or a missing job.
+func Compute(ctx context.Context, in Input) (*Plan, error) {
+	if in.Job == nil {
+		return nil, fmt.Errorf("compute plan: no document")
+	}
+	w := &wiring{in: in, job: in.Job, plan: newPlan(in)}
+	w.add(in.Findings)
+	for _, s := range []struct {
+		name, title string
+		run         func() (string, []finding.Finding)
+	}{
+		{"relief", "Basin", w.relief},
+		{"knockout", "Knockout", w.knockout},
+		{"form", "Form", w.form},
+		{"concrete", "Concrete", w.concrete},
+		{"resin", "Resin", w.resin},
+		{"structure", "Weights", w.structure},
+		{"calendar", "Calendar", w.calendar},
+		{"cost", "Shopping list", w.cost},
+	} {
+		if err := ctx.Err(); err != nil {
+			return nil, fmt.Errorf("compute plan: before %s: %w", s.name, err)
+		}
+		summary, found := s.run()
+		w.add(found)
+		w.plan.Stages = append(w.plan.Stages, Stage{Name: s.name, Title: s.title, State: state(summary, found), Summary: summary})
+	}
+	finding.Sort(w.plan.Findings)
+	return w.plan, nil
+}
+
+// wiring carries the plan while it grows.
+type wiring struct {
+	in   Input
+	job  *job.Job
+	plan *Plan
+}
+
+func (w *wiring) add(fs []finding.Finding) { w.plan.Findings = append(w.plan.Findings, fs...) }
+
+// basin reports whether there is a basin to work on.
+func (w *wiring) basin() bool { return len(w.plan.Relief.Layers) > 0 }
+
+// where returns the place of a field in the document.
+func (w *wiring) where(field string) finding.Where {
+	if p, ok := w.job.Places[field]; ok {
+		return p
+	}
+	return finding.Where{Field: field}
+}
+
+const notComputed = "not computed: no basin could be read from the drawing"
+
+// state sums a stage up in one word.
+func state(summary string, fs []finding.Finding) string {
+	if summary == notComputed {
+		return "not computed"
+	}
+	switch worst, _ := finding.Worst(fs); worst {
+	case finding.Stop:
+		return "stop"
+	case finding.Caution:
+		return "caution"
+	}
+	return "fine"
+}
+
+func newPlan(in Input) *Plan {
+	j := in.Job
+	p := &Plan{Findings: []finding.Finding{}, Assumed: assumed(j)}
+	p.Piece = Piece{
+		Name: j.Name, Version: j.Version, Client: j.Client, Units: j.Units,
+		Length: j.Length, Width: j.Width, Height: j.Height, Shell: j.Shell(),
+		Board: j.Form.Measured, Corner: j.Form.Corner, Resin: j.Resin.Card.Name,
+		Room: j.Room.Temperature, Date: j.Shop.Start, Fingerprint: in.Fingerprint,
+		Mixes: []string{},
+	}
+	for _, c := range j.Coats {
+		p.Piece.Mixes = append(p.Piece.Mixes, c.Mix.Name)
+	}
+	return p
+}

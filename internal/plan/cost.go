@@ -1,0 +1,73 @@
+package plan
+
+import (
+	"fmt"
+
+	"pourwright/internal/finding"
+	"pourwright/internal/material"
+	"pourwright/internal/stage/cost"
+)
+
+func (w *wiring) cost() (string, []finding.Finding) {
+	if !w.basin() {
+		w.plan.Cost = cost.Result{Lines: []cost.Line{}}
+		return notComputed, nil
+	}
+	r, found := cost.Compute(cost.Input{Needs: w.needs()})
+	w.plan.Cost = r
+	if r.Unpriced > 0 {
+		return fmt.Sprintf("%d lines, %d without a price", len(r.Lines), r.Unpriced), found
+	}
+	return fmt.Sprintf("%d lines, %.2f", len(r.Lines), r.Total), found
+}
+
+func (w *wiring) needs() []cost.Need {
+	j, p := w.job, w.plan
+	needs := []cost.Need{
+		{Name: j.Form.Board.Name, Room: "form", Quantity: float64(p.Form.Sheets), Unit: "sheet", Packages: j.Form.Board.Packages},
+		{Name: j.Foam.Card.Name, Room: "knockout", Quantity: float64(p.Knockout.Sheets), Unit: "sheet", Packages: j.Foam.Card.Packages},
+	}
+	needs = append(needs, w.mixNeeds()...)
+	needs = append(needs, cost.Need{Name: j.Resin.Card.Name + ", A and B together", Room: "resin",
+		Quantity: float64(p.Resin.Order), Unit: "l", Packages: j.Resin.Card.Packages})
+	for _, e := range j.Extras {
+		if e.Tube != nil && e.Tube.Bar.Value > 0 {
+			bars := float64(e.Length) * float64(e.Count) / float64(e.Tube.Bar.Value)
+			needs = append(needs, cost.Need{Name: e.Tube.Name, Room: "structure", Quantity: bars, Unit: "bar", Packages: e.Tube.Packages})
+		}
+	}
+	return needs
+}
+
+// mixNeeds adds up the batches part by part, in the order parts first appear; water
+// comes from the tap.
+func (w *wiring) mixNeeds() []cost.Need {
+	var needs []cost.Need
+	index := map[string]int{}
+	for _, b := range w.plan.Concrete.Batches {
+		for _, part := range b.Parts {
+			if part.Role == "water" {
+				continue
+			}
+			i, ok := index[part.Name]
+			if !ok {
+				i = len(needs)
+				index[part.Name] = i
+				needs = append(needs, cost.Need{Name: part.Name, Room: "concrete", Unit: "kg", Packages: w.packages(part.Role)})
+			}
+			needs[i].Quantity += float64(part.Mass)
+		}
+	}
+	return needs
+}
+
+// packages returns the packages stated for the part that a mix's packages are of:
+// the dry blend of a bagged mix, the cement of a scratch mix.
+func (w *wiring) packages(role string) []material.Package {
+	for _, c := range w.job.Coats {
+		if (c.Mix.Kind == material.Bagged && role == "blend") || (c.Mix.Kind == material.Scratch && role == "cement") {
+			return c.Mix.Packages
+		}
+	}
+	return nil
+}

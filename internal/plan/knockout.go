@@ -1,0 +1,39 @@
+package plan
+
+import (
+	"fmt"
+
+	"pourwright/internal/finding"
+	"pourwright/internal/stage/form"
+	"pourwright/internal/stage/knockout"
+)
+
+func (w *wiring) knockout() (string, []finding.Finding) {
+	j := w.job
+	if !w.basin() {
+		w.plan.Knockout = knockout.Result{Parts: []knockout.Part{}, Glue: []string{}}
+		return notComputed, nil
+	}
+	in := knockout.Input{
+		Length: j.Length, Width: j.Width, Foam: j.Foam.Measured,
+		SheetX: j.Foam.Card.Length.Value, SheetY: j.Foam.Card.Width.Value, Density: j.Foam.Card.Density.Value,
+	}
+	for _, l := range w.plan.Relief.Layers {
+		in.Layers = append(in.Layers, knockout.Layer{Number: l.Number, Name: l.Name, Depth: l.To - l.From, Region: l.Region})
+	}
+	r, found := knockout.Compute(in)
+	w.plan.Knockout = r
+	return fmt.Sprintf("%d parts of foam, %.2f kg, at least %d sheets", len(r.Parts), r.Mass, r.Sheets), found
+}
+
+func (w *wiring) form() (string, []finding.Finding) {
+	j := w.job
+	r, found := form.Compute(form.Input{
+		Length: j.Length, Width: j.Width, Height: j.Height,
+		Thickness: j.Form.Measured, Corner: j.Form.Corner, ButtOrder: j.Form.ButtOrder,
+		SheetX: j.Form.Board.Length.Value, SheetY: j.Form.Board.Width.Value,
+		Density: j.Form.Board.Density.Value, Kerf: j.Form.Kerf,
+	})
+	w.plan.Form = r
+	return fmt.Sprintf("%d kinds of panel, %s corners, board %.1f mm, %.1f kg", len(r.Panels), j.Form.Corner, j.Form.Measured, r.Mass), found
+}

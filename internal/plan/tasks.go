@@ -1,0 +1,140 @@
+package plan
+
+import (
+	"fmt"
+
+	"pourwright/internal/stage/calendar"
+	"pourwright/internal/stage/concrete"
+	"pourwright/internal/units"
+)
+
+// Hands-on times of the trade. Common practice, no source; the maker's own records
+// replace them.
+const (
+	perPanelCut   units.Duration = 0.25
+	perFoamPart   units.Duration = 0.5
+	perBatch      units.Duration = 0.5 // weigh, mix, pack, clean
+	perBucket     units.Duration = 0.4 // weigh, stir, rest, pour
+	glueSets      units.Duration = 12
+	caulkCures    units.Duration = 12
+	edgeFrom      units.Duration = 6 // after the last coat, at 20 C. Common practice, no source
+	edgeTo        units.Duration = 9
+	dryingDays    units.Duration = 10 * units.Day // Chosen: 7 to 14 days; weigh until steady decides
+	sealDries     units.Duration = 24
+	lastLiftWaits units.Duration = 7 * units.Day // Chosen: before wet sanding; the data sheet decides
+	refTemp       units.Temperature = 20
+)
+
+// tasks lists the work in building order, with what the other rooms found.
+func (w *wiring) tasks() []calendar.Task {
+	var ts []calendar.Task
+	add := func(t calendar.Task) {
+		if n := len(ts); n > 0 && t.After == nil {
+			t.After = []string{ts[n-1].ID}
+		}
+		ts = append(ts, t)
+	}
+	for _, group := range []func() []calendar.Task{w.prepare, w.cast, w.strip, w.pour, w.finish} {
+		for _, t := range group() {
+			add(t)
+		}
+	}
+	return ts
+}
+
+func (w *wiring) prepare() []calendar.Task {
+	panels := 0
+	for _, p := range w.plan.Form.Panels {
+		panels += p.Count
+	}
+	parts := len(w.plan.Knockout.Parts)
+	return []calendar.Task{
+		{ID: "cut-panels", Title: fmt.Sprintf("Cut %d form panels", panels), Room: "form", Work: units.Duration(panels) * perPanelCut,
+			Cautions: []string{"Saw: guard on, push stick, ears and eyes. Board dust: extraction and a mask."}},
+		{ID: "cut-foam", Title: fmt.Sprintf("Cut %d foam parts, FORM SIDE marked", parts), Room: "knockout", Work: units.Duration(parts) * perFoamPart,
+			Cautions: []string{"Foam dust: extraction. No hot wire without fresh air."}},
+		{ID: "glue-foam", Title: "Glue the foam parts, largest outline first", Room: "knockout", Work: 0.75, Wait: glueSets, WaitFor: "glue to set",
+			Cautions: []string{"Only glues that leave polystyrene alone: no solvent contact cement."}},
+		{ID: "assemble-form", Title: "Screw the form together, check square and flat", Room: "form", Work: 1.5},
+		{ID: "fix-knockout", Title: "Fix and seal the knockout in the form, FORM VIEW up", Room: "knockout", Work: 1},
+		{ID: "caulk-wax", Title: "Caulk seams, then wax and release", Room: "form", Work: 1, Wait: caulkCures, WaitFor: "caulk to skin"},
+	}
+}
+
+func (w *wiring) cast() []calendar.Task {
+	var ts []calendar.Task
+	room := w.job.Room.Temperature
+	for i, c := range w.plan.Concrete.Coats {
+		n := 0
+		for _, b := range w.plan.Concrete.Batches {
+			if b.Coat == c.Name {
+				n++
+			}
+		}
+		t := calendar.Task{ID: fmt.Sprintf("coat-%d", i+1), Title: fmt.Sprintf("Cast %s: %s", c.Name, batches(n)), Room: "concrete",
+			Work: units.Duration(n) * perBatch, Unbroken: true,
+			Cautions: []string{"Fresh mix is caustic: gloves, goggles, wash off at once. Dry cement and sand: respirator."}}
+		if i+1 < len(w.plan.Concrete.Coats) && i < len(w.job.Coats) {
+			mix := w.job.Coats[i].Mix
+			t.Wait = concrete.At(mix.NextCoat.Value, room, refTemp)
+			t.Latest = concrete.At(mix.NextCoatEnd.Value, room, refTemp)
+			t.WaitFor = "coat to firm: timer and touch, soft but not sticky"
+		} else {
+			t.Wait, t.Latest = concrete.At(edgeFrom, room, refTemp), concrete.At(edgeTo, room, refTemp)
+			t.WaitFor = "edges to go semi-hard"
+		}
+		ts = append(ts, t)
+	}
+	return ts
+}
+
+func batches(n int) string {
+	if n == 1 {
+		return "1 batch"
+	}
+	return fmt.Sprintf("%d batches", n)
+}
+
+func (w *wiring) strip() []calendar.Task {
+	var demould units.Duration
+	for _, c := range w.job.Coats {
+		demould = max(demould, c.Mix.Demould.Value)
+	}
+	room := w.job.Room.Temperature
+	return []calendar.Task{
+		{ID: "level-edges", Title: "Level the edges, then cover and keep warm", Room: "concrete", Work: 0.5,
+			Wait:    max(0, concrete.At(demould, room, refTemp)-concrete.At(edgeFrom, room, refTemp)),
+			WaitFor: "shell to be strong enough to strip",
+			Cautions: []string{"Cover with film, no fans: a drying skin crazes."}},
+		{ID: "strip", Title: "Turn the casting over, strip form and foam", Room: "structure", Work: 2,
+			Wait: dryingDays, WaitFor: "shell to dry: weigh until steady, then the sheet test",
+			Cautions: []string{fmt.Sprintf("The casting in its form weighs %.0f kg: lift as a team, feet and fingers clear.", w.plan.Structure.Flip)}},
+		{ID: "seal", Title: "Patch, sand and seal what resin must not wet; build the dam", Room: "concrete", Work: 3, Wait: sealDries, WaitFor: "seal coat and dam caulk to cure",
+			Cautions: []string{"Sanding concrete makes silica dust: wet, or shroud and extraction, with a fitted respirator."}},
+	}
+}
+
+func (w *wiring) pour() []calendar.Task {
+	var ts []calendar.Task
+	lifts := w.plan.Resin.Lifts
+	for i, l := range lifts {
+		t := calendar.Task{ID: fmt.Sprintf("lift-%d", l.Number),
+			Title: fmt.Sprintf("Pour lift %d of %d: %.1f mm, %.2f l", l.Number, len(lifts), l.Depth, l.Volume), Room: "resin",
+			Work: units.Duration(len(l.Batches)) * perBucket, Unbroken: true, Wait: l.Wait, WaitFor: "lift to gel before the next",
+			Cautions: []string{"Resin and hardener sensitise skin: nitrile gloves, goggles, fresh air. A bucket left standing can boil: outside with it."}}
+		if i+1 == len(lifts) {
+			t.Wait, t.WaitFor = max(l.Wait, lastLiftWaits), "resin to harden through, shallows last"
+		}
+		ts = append(ts, t)
+	}
+	return ts
+}
+
+func (w *wiring) finish() []calendar.Task {
+	return []calendar.Task{
+		{ID: "sand-resin", Title: "Take off the dam, sand wet, polish", Room: "resin", Work: 6,
+			Cautions: []string{"Wet sanding: no mains tools without a residual-current device."}},
+		{ID: "fit-base", Title: "Fit supports and base, check that it stands and does not tip", Room: "structure", Work: 2},
+		{ID: "deliver", Title: fmt.Sprintf("Deliver %.0f kg", w.plan.Structure.Delivered), Room: "structure", Work: 2},
+	}
+}
