@@ -2,6 +2,7 @@ package archtest
 
 import (
 	"bufio"
+	"go/ast"
 	"go/parser"
 	"go/token"
 	"io/fs"
@@ -17,7 +18,10 @@ import (
 const module = "pourwright/"
 
 // impure are the packages through which the outside world comes in.
-var impure = []string{"os", "net", "net/http", "log", "log/slog", "time", "math/rand", "math/rand/v2", "database/sql", "os/exec"}
+var impure = []string{"os", "net", "net/http", "log", "log/slog", "math/rand", "math/rand/v2", "database/sql", "os/exec"}
+
+// clock are the functions of package time that read it.
+var clock = []string{"Now", "Since", "Until", "Sleep", "After", "Tick", "NewTimer", "NewTicker", "AfterFunc", "Local"}
 
 // A policy is one row of the table in ARCHITECTURE.md.
 type policy struct {
@@ -119,6 +123,30 @@ func TestPolicyBites(t *testing.T) {
 	if pdf, ok := rule(ps, "render/pdf"); !ok || allowed(pdf, "job") {
 		t.Errorf("render/pdf: a renderer may import job: %+v", pdf)
 	}
+}
+
+// TestNoClock keeps the pure rooms from reading the clock: dates are arithmetic,
+// now is not.
+func TestNoClock(t *testing.T) {
+	ps := readPolicies(t)
+	walk(t, "..", func(room, file string, imports []string) {
+		p, _ := rule(ps, room)
+		if !p.pure || strings.HasSuffix(file, "_test.go") || !slices.Contains(imports, "time") {
+			return
+		}
+		parsed, err := parser.ParseFile(token.NewFileSet(), file, nil, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ast.Inspect(parsed, func(n ast.Node) bool {
+			if s, ok := n.(*ast.SelectorExpr); ok {
+				if x, ok := s.X.(*ast.Ident); ok && x.Name == "time" && slices.Contains(clock, s.Sel.Name) {
+					t.Errorf("%s: %s is pure and may not call time.%s", file, room, s.Sel.Name)
+				}
+			}
+			return true
+		})
+	})
 }
 
 // TestNames keeps packages named after the trade.
