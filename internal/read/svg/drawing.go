@@ -197,15 +197,15 @@ func (d *Drawing) CheckScale(length, width float64) []finding.Finding {
 	if math.Abs(kx/ky-1) > tolerance || math.Abs(kx-1) <= tolerance {
 		return nil
 	}
-	guess := ""
+	guess, severity := "", finding.Caution
 	for _, g := range scaleGuesses {
 		if math.Abs(kx/g.factor-1) <= tolerance {
-			guess = "; that is the factor of " + g.says
+			guess, severity = "; that is the factor of "+g.says, finding.Stop
 		}
 	}
 	f := ruleScaleBox.At(finding.Where{File: d.File, Line: 1}, "the page is %.1f x %.1f mm, the piece %.1f x %.1f mm: %.4g times as large%s",
 		d.PageWidthMM, d.PageHeightMM, length, width, kx, guess)
-	return []finding.Finding{f.Measured(d.PageWidthMM, length, "mm")}
+	return []finding.Finding{f.Measured(d.PageWidthMM, length, "mm").As(severity)}
 }
 
 var scaleGuesses = []struct {
