@@ -8,4 +8,6 @@ var geometry = []Source{
 	{"w3c-css-syntax", Standard, "W3C, CSS Syntax Module Level 3; Selectors Level 3; CSS Cascading and Inheritance Level 3", "simple selectors, specificity and order only"},
 	{"w3c-css-values", Standard, "W3C, CSS Values and Units Module Level 3, section 6.2", "absolute lengths: 1in = 2.54cm = 25.4mm = 72pt = 6pc = 96px, 1Q = 0.25mm"},
 	{"resvg-tests", OpenData, "test files of the open renderer at github.com/linebender/resvg (commit 08c79a3148df, Apache-2.0 OR MIT), resolved with its own tree dump", "its arcs are Bezier curves, +0.027 % in area of a circle; it does not know the unit Q"},
+	{"w3c-png", Standard, "W3C, Portable Network Graphics (PNG) Specification (Third Edition)", "read with the standard library's decoder"},
+	{"itu-bt601", Standard, "ITU-R BT.601-7, Studio encoding parameters of digital television, section 2.5.1", "weights of red, green and blue in luminance"},
 }
