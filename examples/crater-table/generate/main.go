@@ -1,5 +1,5 @@
 // Command generate writes the invented crater of the crater table: a closed basin
-// with a shelf round part of its wall and a small rise off its middle, as a text
+// with a ledge round part of its wall and a small rise off its middle, as a text
 // grid of depths below the show face.
 //
 //	go run ./examples/crater-table/generate > examples/crater-table/crater.txt
@@ -51,7 +51,7 @@ func write(to io.Writer) error {
 }
 
 // depth returns the depth at x, y from the middle, all mm: walls from the rim down
-// to a floor 46 mm deep, a shelf at 15 mm where the wall is wide, and the rise.
+// to a floor 46 mm deep, a ledge at 15 mm where the wall is wide, and the rise.
 func depth(x, y float64) float64 {
 	r, angle := math.Hypot(x, y), math.Atan2(y, x)
 	rho := r / rim(angle)

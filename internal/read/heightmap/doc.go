@@ -32,8 +32,10 @@
 // with one s for all steps, chosen so that the stack of steps keeps the volume under
 // the bilinear surface to 0.5 %, after everything else: outlines are rounded to the
 // cutter radius by closing and opening, spots and islands smaller than the speck
-// area are dropped, and each step is cut to the one above it. No outline moves by
-// more than the cutter radius.
+// area are dropped, and each step is cut to the one above it. Rounding changes only
+// what a cutter of that radius cannot get into or would cut away. Where the map runs
+// out through its frame, it is carried on beyond it before rounding, so that a mouth
+// keeps its corners.
 //
 // Left out: overhangs, which no height map holds.
 //

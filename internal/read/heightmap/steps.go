@@ -56,6 +56,9 @@ const defaultTolerance = 0.05
 // with a finding.
 func (m Map) Steps(o StepOptions) ([]Step, Report, []finding.Finding) {
 	where := finding.Where{File: m.Name}
+	if len(o.Thickness) == 0 {
+		return []Step{}, Report{}, []finding.Finding{badStep.At(where, "The map has no steps to be cut into.")}
+	}
 	for i, t := range o.Thickness {
 		if !(t > 0) || math.IsInf(float64(t), 1) {
 			return []Step{}, Report{}, []finding.Finding{badStep.At(where, "Step %d is %.4g mm thick.", i+1, float64(t))}
@@ -95,7 +98,7 @@ func newCutter(f grid.Field, o StepOptions) *cutter {
 	c := &cutter{opt: o, field: f, frame: f.Box().Region(), target: f.Volume()}
 	_, c.depth = f.Range()
 	c.coarse = thinned(f)
-	if o.Smooth > 0 && len(o.Thickness) > 0 && meetsFrame(f, float64(o.Thickness[0])*(0.5-farthest)) {
+	if o.Smooth > 0 && meetsFrame(f, float64(o.Thickness[0])*(0.5-farthest)) {
 		n := int(math.Ceil(3*float64(o.Smooth)/min(f.DX, f.DY))) + 1
 		c.field, c.padded = f.Padded(min(n, maxPad)), true
 	}
