@@ -1,4 +1,4 @@
-// Package calendar answers: what is done when, by whom is there, and is anybody
+// Package calendar answers: what is done at what hour, in what order, and is anybody
 // there when a coat must be followed up?
 //
 // # Model

@@ -158,3 +158,56 @@ func checkWindows(t *rapid.T, tasks []Task, steps map[string]Step, missed map[st
 		}
 	}
 }
+
+// With any links at all, circles among them, every task is listed once and those
+// without a time hang on a circle that a stop finding names.
+func TestAnyLinks(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := Input{Hours: drawHours(t), Tasks: drawTasks(t)}
+		for i := range in.Tasks {
+			for range rapid.IntRange(0, 2).Draw(t, "links") {
+				in.Tasks[i].After = append(in.Tasks[i].After, fmt.Sprint(rapid.IntRange(0, len(in.Tasks)).Draw(t, "to")))
+			}
+		}
+		r, fs := Compute(in)
+		seen := map[string]bool{}
+		untimed := 0
+		for _, s := range r.Steps {
+			seen[s.ID] = true
+			if s.Start == "" {
+				untimed++
+			}
+		}
+		stops := 0
+		for _, f := range fs {
+			if f.Code == circle.Code {
+				stops++
+			}
+		}
+		if len(seen) != len(in.Tasks) || (untimed > 0) != (stops == 1) {
+			t.Fatalf("%d of %d tasks listed, %d without a time, %d circles said", len(seen), len(in.Tasks), untimed, stops)
+		}
+	})
+}
+
+// BenchmarkWindows places six chains of coats that no start can keep in hours, the
+// slowest case of the search.
+func BenchmarkWindows(b *testing.B) {
+	in := Input{Hours: shop()}
+	for c := range 6 {
+		for k := range 4 {
+			t := Task{ID: fmt.Sprintf("%d-%d", c, k), Work: 1.5, Wait: 0.5, Latest: 2, Unbroken: true}
+			if k == 3 {
+				t.Wait, t.Latest = 10, 12
+			}
+			if k > 0 {
+				t.After = []string{fmt.Sprintf("%d-%d", c, k-1)}
+			}
+			in.Tasks = append(in.Tasks, t)
+		}
+		in.Tasks = append(in.Tasks, Task{ID: fmt.Sprintf("%d-level", c), Work: 0.5, After: []string{fmt.Sprintf("%d-3", c)}})
+	}
+	for b.Loop() {
+		Compute(in)
+	}
+}

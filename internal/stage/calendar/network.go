@@ -146,7 +146,8 @@ func (n *network) names(tasks []int) string {
 	return strings.Join(append(names, names[0]), " then ")
 }
 
-// findNext fills in the next tasks of every task in order that has a window.
+// findNext fills in the next tasks of every task in order that has a window; tasks
+// on a circle, or behind one, are never next.
 func (n *network) findNext(order []int) {
 	for _, i := range order {
 		if !n.jobs[i].window {
@@ -154,7 +155,7 @@ func (n *network) findNext(order []int) {
 		}
 		for _, k := range n.jobs[i].before {
 			other := func(b int) bool { return b != k && n.leads(b, k) }
-			if !slices.ContainsFunc(n.jobs[i].before, other) {
+			if slices.Contains(order, k) && !slices.ContainsFunc(n.jobs[i].before, other) {
 				n.jobs[i].next = append(n.jobs[i].next, k)
 			}
 		}
