@@ -124,7 +124,7 @@ func (c *checker) collect() {
 		for k, r := range o.Rings {
 			if o.DuplicateOf == "" && o.Closed[k] && !o.Speck[k] {
 				c.of[i] = append(c.of[i], len(c.rings))
-				c.rings = append(c.rings, flatRing{outline: i, ring: r, area: o.exact[k]})
+				c.rings = append(c.rings, newFlatRing(i, r, o.exact[k]))
 				bare = append(bare, r)
 			}
 		}
@@ -263,7 +263,7 @@ func (c *checker) openArea(o *Outline) float64 {
 	var bare []geom.Ring
 	for i, r := range o.Rings {
 		if len(r) > 2 {
-			rings = append(rings, flatRing{ring: r, area: o.exact[i]})
+			rings = append(rings, newFlatRing(0, r, o.exact[i]))
 			bare = append(bare, r)
 		}
 	}
@@ -291,7 +291,7 @@ func (c *checker) tellFillRule(o *Outline, mine []int) {
 // tree gives each outline its parent, the smallest outline around its largest ring, and
 // the outlines directly inside it.
 func (c *checker) tree() {
-	larger := func(i, j int) int { return cmp.Compare(math.Abs(c.rings[i].area), math.Abs(c.rings[j].area)) }
+	order := func(i, j int) int { return larger(c.rings, i, j) }
 	for i := range c.d.Outlines {
 		c.d.Outlines[i].Holes = []string{}
 	}
@@ -300,8 +300,8 @@ func (c *checker) tree() {
 			continue
 		}
 		best := -1
-		for _, j := range c.rings[slices.MaxFunc(c.of[i], larger)].inside {
-			if c.rings[j].outline != i && (best < 0 || larger(j, best) < 0) {
+		for _, j := range c.rings[slices.MaxFunc(c.of[i], order)].inside {
+			if c.rings[j].outline != i && (best < 0 || order(j, best) < 0) {
 				best = j
 			}
 		}

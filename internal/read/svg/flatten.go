@@ -26,7 +26,7 @@ func (s *subpath) flatten(chordError float64, limit int) (polyline, bool) {
 		out.points = clean(append(geom.Ring{s.start}, s.points...), s.closed)
 		return out, len(out.points) <= limit
 	}
-	if length := s.controlLength(); length > 0 {
+	if length := s.controlLength(); length > 0 && s.closed {
 		chordError = max(minChordErrorMM, min(chordError, 1.5*areaTarget*math.Abs(exact)/length))
 	}
 	ring := geom.Ring{s.start}

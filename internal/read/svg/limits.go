@@ -11,7 +11,7 @@ type Limits struct {
 	Depth      int // elements nested in one another
 	Attributes int // attributes of one element, roughly counted
 	UseDepth   int // uses that refer to uses
-	Vertices   int // corners of all outlines once curves are chords
+	Vertices   int // corners of all outlines once curves are chords, and eight more for each line
 	Selectors  int // tests of a style selector against an element
 	Pairs      int // comparisons in the search for crossings and nesting
 }

@@ -67,7 +67,21 @@ type flatRing struct {
 	outline int
 	ring    geom.Ring
 	area    float64 // exact, signed, mm2
+	extent  float64 // area of its box, mm2
 	inside  []int   // rings around it, of any outline
+}
+
+// larger orders rings so that one around another comes after it: by their boxes, by
+// what they enclose, and by number.
+func larger(rings []flatRing, i, j int) int {
+	a, b := rings[i], rings[j]
+	return cmp.Or(cmp.Compare(a.extent, b.extent), cmp.Compare(math.Abs(a.area), math.Abs(b.area)), cmp.Compare(j, i))
+}
+
+// newFlatRing measures the box of r.
+func newFlatRing(outline int, r geom.Ring, area float64) flatRing {
+	b := ringBox(r)
+	return flatRing{outline: outline, ring: r, area: area, extent: b.Width() * b.Height()}
 }
 
 // nest finds for each ring those around it: larger, not crossing it, and round a place
@@ -79,8 +93,7 @@ func (h *hierarchy) nest(rings []flatRing, crossed map[[2]int]bool) bool {
 			continue
 		}
 		for _, j := range h.around(p) {
-			bigger := cmp.Or(cmp.Compare(math.Abs(rings[j].area), math.Abs(rings[i].area)), cmp.Compare(i, j)) > 0
-			if j != i && bigger && !crossed[[2]int{min(i, j), max(i, j)}] {
+			if j != i && larger(rings, j, i) > 0 && !crossed[[2]int{min(i, j), max(i, j)}] {
 				rings[i].inside = append(rings[i].inside, j)
 			}
 		}

@@ -26,6 +26,7 @@ func (p *pen) sub() *subpath {
 	if !p.open {
 		p.subs = append(p.subs, subpath{start: p.at})
 		p.begin, p.open = p.at, true
+		p.count += lineCost
 	}
 	return &p.subs[len(p.subs)-1]
 }

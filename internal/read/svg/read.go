@@ -70,7 +70,7 @@ func finish(r raw, opt Options, file string, notes *notebook) Outline {
 	specks, flat := 0, 0
 	for _, l := range lines {
 		area := l.points.Area() + l.bulge
-		speck := l.closed && math.Abs(area) < opt.Speck
+		speck := l.closed && math.Abs(area) < opt.Speck && l.small(opt)
 		o.Rings = append(o.Rings, l.points)
 		o.Closed = append(o.Closed, l.closed)
 		o.Speck = append(o.Speck, speck)
@@ -96,6 +96,16 @@ func finish(r raw, opt Options, file string, notes *notebook) Outline {
 		notes.add(ruleVertices.At(o.where(file), "%q has %d corners", o.ID, n).Measured(float64(n), manyVertices, ""))
 	}
 	return o
+}
+
+// small reports whether l, whose lobes add up to next to nothing, has no lobes that
+// cancel: it is tiny, or does not cross itself.
+func (l *polyline) small(opt Options) bool {
+	if l.box.Width()*l.box.Height() < opt.Speck {
+		return true
+	}
+	crossed, whole := newHierarchy([]geom.Ring{l.points}, opt.Limits.Pairs/10).crossings()
+	return whole && len(crossed) == 0
 }
 
 // manyVertices is where work gets slow enough to say so. Chosen.

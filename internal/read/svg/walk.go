@@ -275,19 +275,24 @@ func (w *walker) shape(n *node, st state) error {
 			return nil
 		}
 		line, ok := s.flatten(w.opt.ChordError, room)
-		if room -= len(line.points); !ok || room < 0 || p.full() {
+		if room -= len(line.points) + lineCost; !ok || room < 0 || p.full() {
 			return w.fail(ruleTooFine, n, "the outlines have more than %d corners once curves are chords", w.opt.Limits.Vertices)
 		}
 		o.lines = append(o.lines, line)
 	}
 	w.vertices = w.opt.Limits.Vertices - room
 	if len(o.lines) == 0 {
+		w.notes.add(ruleZeroArea.At(o.where(w.doc.file), "%q has no line to draw", o.ID))
 		return nil
 	}
 	w.remark(o.Outline, st)
 	w.out = append(w.out, o)
 	return nil
 }
+
+// lineCost is how many corners a line of its own counts for, beside those it has:
+// about what it takes in memory.
+const lineCost = 8
 
 // remark tells what may mislead about how an outline is seen.
 func (w *walker) remark(o Outline, st state) {
@@ -380,12 +385,12 @@ func (w *walker) placeIn(n *node, attr string, offset int) finding.Where {
 }
 
 // name gives the outline of n its id: the element's own, or that of the use that
-// draws it, or its name and number; one that is taken gets a number more.
+// draws it, or its name and number. An element that stands in the drawing itself keeps
+// its id whatever uses draw it too; whatever else finds an id taken gets a number more.
 func (w *walker) name(n *node, st state) Outline {
 	o := Outline{Element: n.name, Line: n.line, Column: n.col, Groups: st.groups, Labels: st.labels, Classes: st.classes,
-		FillRule: st.style.rule, Filled: st.style.filled, Stroked: st.style.stroked}
+		FillRule: st.style.rule, Filled: st.style.filled, Stroked: st.style.stroked, Source: n.id()}
 	id := n.id()
-	o.Source = id
 	if st.useID != "" {
 		id = st.useID
 	}
@@ -395,12 +400,25 @@ func (w *walker) name(n *node, st state) Outline {
 		w.unnamed = append(w.unnamed, id)
 	}
 	o.ID = id
-	for w.taken[o.ID] > 0 {
+	if len(st.uses) > 0 && st.useID == "" && w.taken[id] == 0 && n.standsItself() {
+		w.taken[id] = 1 // kept for the element
+	}
+	for first := len(st.uses) == 0 && (!o.Named || w.doc.byID[id] == n); !first && (w.taken[o.ID] > 0 || o.ID != id && w.doc.byID[o.ID] != nil); {
 		w.taken[id]++
 		o.ID = sprintf("%s-%d", id, w.taken[id])
 	}
 	w.taken[o.ID]++
 	return o
+}
+
+// standsItself reports whether n is drawn where it stands, not only by uses.
+func (n *node) standsItself() bool {
+	for up := n.parent; up != nil; up = up.parent {
+		if kinds[up.name] == silent {
+			return false
+		}
+	}
+	return true
 }
 
 // numberedName returns "path3" for the third path of the file, whether or not the
