@@ -23,18 +23,17 @@ type checker struct {
 
 // check finds what is wrong between and within outlines, measures them, and nests
 // them. It fills the fields of d's outlines that depend on each other.
-func check(d *Drawing, opt Options, notes *notebook) {
+func check(d *Drawing, opt Options, notes *notebook) error {
 	c := &checker{d: d, opt: opt, notes: notes, crossed: map[[2]int]bool{}, tangled: map[int]bool{}}
 	c.duplicates()
 	c.collect()
-	whole := c.cross()
-	whole = c.h.nest(c.rings, c.crossed) && whole
+	if !c.cross() || !c.h.nest(c.rings, c.crossed) {
+		return &Error{Rule: ruleTangled, Where: firstPlace(d), Text: sprintf("the outlines cross more than %d times, or lie over one another so much that %d comparisons do not tell where",
+			mostCrossings, opt.Limits.Pairs)}
+	}
 	c.measure()
 	c.tree()
 	c.offPage()
-	if !whole {
-		notes.add(ruleTangled.At(c.d.Outlines[0].where(d.File), "the outlines lie over one another so much that the search for crossings was ended after %d comparisons", opt.Limits.Pairs))
-	}
 	for _, o := range d.Outlines {
 		d.Vertices += vertices(o)
 	}
@@ -42,6 +41,7 @@ func check(d *Drawing, opt Options, notes *notebook) {
 		w := firstPlace(d)
 		notes.add(ruleNoClosed.At(w, "the drawing has no closed outline: %s", plural(len(d.Outlines), "line was found, open or empty", "lines were found, all open or empty")))
 	}
+	return nil
 }
 
 // duplicates marks outlines that repeat an earlier one: same corners, whatever the
@@ -268,10 +268,13 @@ func (c *checker) openArea(o *Outline) float64 {
 		}
 	}
 	h := newHierarchy(bare, c.opt.Limits.Pairs)
-	if crossed, whole := h.crossings(); len(crossed) > 0 || !whole {
+	crossed, whole := h.crossings()
+	if whole && len(crossed) > 0 {
 		return geom.Build(bare, o.FillRule).Area()
 	}
-	h.nest(rings, nil)
+	if !whole || !h.nest(rings, nil) {
+		return 0 // no part of it is used; its area would take too long to tell
+	}
 	mine := make([]int, len(rings))
 	for i := range mine {
 		mine[i] = i

@@ -27,7 +27,7 @@ func turnOf(ax, ay, bx, by, px, py int64) int {
 func (h *hierarchy) crossings() ([]crossing, bool) {
 	var out []crossing
 	whole := h.pairs(func(s, t side) {
-		if len(out) >= mostCrossings {
+		if len(out) > mostCrossings {
 			h.budget = 0
 			return
 		}
@@ -43,7 +43,7 @@ func (h *hierarchy) crossings() ([]crossing, bool) {
 }
 
 // mostCrossings ends the search: a drawing with so many is beyond repair by hand.
-const mostCrossings = 100_000
+const mostCrossings = 20_000
 
 func (h *hierarchy) cross(s, t side) (crossing, bool) {
 	if s.ring > t.ring || s.ring == t.ring && s.at > t.at {

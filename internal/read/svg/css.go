@@ -32,7 +32,8 @@ type declaration struct {
 type stylesheet struct {
 	byKey   map[string][]*cssRule // "#id", ".class", "element" or "*"
 	count   int
-	unread  []string // selectors and at-rules that were not understood
+	unread  string // the first of the selectors and at-rules that were not understood
+	missed  int    // how many of them there are
 	budget  int
 	overrun bool
 }
@@ -48,7 +49,7 @@ func (s *stylesheet) add(text string) {
 	for {
 		head, rest, found := strings.Cut(text, "{")
 		if at := strings.TrimSpace(head); strings.HasPrefix(at, "@") {
-			s.unread = append(s.unread, at)
+			s.miss(at)
 			text = skipAtRule(text)
 			continue
 		}
@@ -61,12 +62,18 @@ func (s *stylesheet) add(text string) {
 	}
 }
 
+func (s *stylesheet) miss(what string) {
+	if s.missed++; s.missed == 1 {
+		s.unread = what
+	}
+}
+
 func (s *stylesheet) addRules(selectors string, block []declaration) {
 	for _, text := range strings.Split(selectors, ",") {
 		r := cssRule{order: s.count, block: block}
 		s.count++
 		if !r.parse(strings.TrimSpace(text)) {
-			s.unread = append(s.unread, strings.TrimSpace(text))
+			s.miss(strings.TrimSpace(text))
 			continue
 		}
 		key := r.key()
@@ -118,19 +125,27 @@ func skipAtRule(s string) string {
 	return after
 }
 
-// parseDeclarations reads "property: value; ...".
+// parseDeclarations reads "property: value; ...", keeping what matters to outlines.
 func parseDeclarations(s string) []declaration {
 	var out []declaration
-	for _, part := range strings.Split(s, ";") {
+	for part, more := "", true; more; {
+		part, s, more = strings.Cut(s, ";")
 		name, value, found := strings.Cut(part, ":")
-		if !found {
+		name = strings.ToLower(strings.TrimSpace(name))
+		if !found || !slices.Contains(presentation, name) && !slices.Contains(unreadProperties, name) {
 			continue
 		}
 		value, important := strings.CutSuffix(strings.TrimSpace(value), "!important")
-		out = append(out, declaration{strings.ToLower(strings.TrimSpace(name)), strings.TrimSpace(value), important})
+		if out = append(out, declaration{name, strings.TrimSpace(value), important}); len(out) > mostDeclarations {
+			return out
+		}
 	}
 	return out
 }
+
+// mostDeclarations is how many properties of one block are kept. Chosen: many times
+// the number of properties that matter.
+const mostDeclarations = 200
 
 // parse reads a selector and reports whether it is of the simple kinds.
 func (r *cssRule) parse(text string) bool {
@@ -231,7 +246,7 @@ func (s *stylesheet) matching(n *node) []*cssRule {
 
 // matches reports whether the last step holds of n and those before of its ancestors.
 func (s *stylesheet) matches(steps []compound, n *node) bool {
-	if s.budget--; s.budget < 0 {
+	if s.budget -= 1 + len(n.get("class"))/32; s.budget < 0 {
 		s.overrun = true
 		return false
 	}
@@ -260,11 +275,27 @@ func (c compound) holds(n *node) bool {
 	if len(c.classes) == 0 {
 		return true
 	}
-	have := n.classes()
+	have := n.get("class")
 	for _, want := range c.classes {
-		if !slices.Contains(have, want) {
+		if !hasWord(have, want) {
 			return false
 		}
 	}
 	return true
+}
+
+// hasWord reports whether a list of words parted by white space holds word.
+func hasWord(list, word string) bool {
+	for i := 0; i+len(word) <= len(list); {
+		at := strings.Index(list[i:], word)
+		if at < 0 {
+			return false
+		}
+		at += i
+		i = at + len(word)
+		if (at == 0 || isSpace(list[at-1])) && (i == len(list) || isSpace(list[i])) {
+			return true
+		}
+	}
+	return false
 }

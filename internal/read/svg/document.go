@@ -19,7 +19,7 @@ type node struct {
 	attrs      []attr
 	parent     *node
 	children   []*node
-	text       string // of style elements only
+	text       []byte // of style elements only
 	line, col  int
 	start, end int // of the start tag in the file, bytes
 	number     int // among the elements of its name, from 1
@@ -48,7 +48,11 @@ func (n *node) id() string { return strings.TrimSpace(n.get("id")) }
 // label returns the name a drawing program shows for the element, or "".
 func (n *node) label() string { return n.get("label") }
 
-func (n *node) classes() []string { return strings.Fields(n.get("class")) }
+// classes returns the classes of the element, as far as a long kilobyte holds them.
+func (n *node) classes() []string {
+	text := n.get("class")
+	return strings.Fields(text[:min(len(text), 4096)])
+}
 
 // A document is the file as a tree.
 type document struct {
@@ -71,13 +75,14 @@ func (d *document) where(n *node) finding.Where {
 
 // A parser builds a document.
 type parser struct {
-	doc   *document
-	dec   *xml.Decoder
-	lim   Limits
-	notes *notebook
-	open  *node
-	depth int
-	skip  int // depth at which a foreign element began; 0 outside one
+	doc    *document
+	dec    *xml.Decoder
+	lim    Limits
+	notes  *notebook
+	open   *node
+	depth  int
+	styles int // bytes of style sheets so far
+	skip   int // depth at which a foreign element began; 0 outside one
 }
 
 // parse reads data into a tree. It never expands an entity and never opens a file.
@@ -134,7 +139,7 @@ func (p *parser) token(t xml.Token, start, line, col int) error {
 	case xml.EndElement:
 		p.finish()
 	case xml.CharData:
-		p.chars(t, line, col)
+		return p.chars(t, line, col)
 	case xml.ProcInst:
 		if t.Target == "xml-stylesheet" {
 			p.notes.add(ruleStyle.At(finding.Where{File: p.doc.file, Line: line, Column: col}, "a style sheet outside the file is not read"))
@@ -205,20 +210,28 @@ func (p *parser) finish() {
 
 // chars keeps the text of style sheets and tells of entity references where
 // elements could stand behind them.
-func (p *parser) chars(t xml.CharData, line, col int) {
+func (p *parser) chars(t xml.CharData, line, col int) error {
 	if p.skip > 0 || p.open == nil {
-		return
+		return nil
 	}
 	switch p.open.name {
 	case "style":
-		p.open.text += string(t)
+		if p.styles += len(t); p.styles > mostStyle {
+			return p.fail(ruleTooMuchWork, line, col, sprintf("the style sheets hold more than %d bytes", mostStyle))
+		}
+		p.open.text = append(p.open.text, t...)
 	case "svg", "g", "a", "defs", "symbol", "switch":
 		if name := entityIn(string(t)); name != "" {
 			w := finding.Where{File: p.doc.file, Line: line, Column: col, Element: p.doc.where(p.open).Element}
 			p.notes.add(ruleEntity.At(w, "the entity &%s; is not expanded, so whatever it stands for is missing", clip(name)))
 		}
 	}
+	return nil
 }
+
+// mostStyle is the size of all style sheets together, bytes. Chosen: a hundred times
+// what a drawing program writes.
+const mostStyle = 1 << 20
 
 // entityIn returns the name of the first entity reference in s, or "".
 func entityIn(s string) string {

@@ -39,7 +39,6 @@ var (
 	ruleSameID    = finding.Rule{Code: "svg/duplicate-id", Severity: finding.Caution, Title: "an id names one element", Remedy: "give each outline an id of its own", Source: "w3c-svg2"}
 	ruleNoID      = finding.Rule{Code: "svg/no-id", Severity: finding.Note, Title: "outlines have ids", Remedy: "give the outlines ids of their own, so that the document can name them whatever is drawn before them"}
 	ruleVertices  = finding.Rule{Code: "svg/many-vertices", Severity: finding.Note, Title: "outlines are not needlessly fine", Remedy: "simplify the outline in the drawing program if work gets slow"}
-	ruleTangled   = finding.Rule{Code: "svg/tangled", Severity: finding.Caution, Title: "all crossings were looked for", Remedy: "simplify the drawing; crossings beyond those named may be there"}
 )
 
 // What ends the reading of a drawing.
@@ -49,6 +48,7 @@ var (
 	ruleTooMany     = finding.Rule{Code: "svg/too-many-elements", Severity: finding.Stop, Title: "the drawing is of a size that can be read", Remedy: "remove what is not an outline, and uses that multiply one another"}
 	ruleTooFine     = finding.Rule{Code: "svg/too-many-vertices", Severity: finding.Stop, Title: "outlines have no more corners than can be worked", Remedy: "simplify the outlines, or allow a greater chord error"}
 	ruleTooMuchWork = finding.Rule{Code: "svg/too-much-work", Severity: finding.Stop, Title: "style sheets end in reasonable time", Remedy: "put the properties on the elements and delete the style sheet"}
+	ruleTangled     = finding.Rule{Code: "svg/tangled", Severity: finding.Stop, Title: "outlines do not cross without end", Remedy: "simplify the drawing: remove hatching and scribbles, and draw each outline once round"}
 	ruleNotXML      = finding.Rule{Code: "svg/not-xml", Severity: finding.Stop, Title: "the file is whole and well formed", Remedy: "export the drawing again as plain SVG; the file is cut short or damaged at the place named"}
 	ruleNotSVG      = finding.Rule{Code: "svg/not-svg", Severity: finding.Stop, Title: "the file is an SVG drawing", Remedy: "export the drawing as plain SVG and name that file"}
 	ruleCompressed  = finding.Rule{Code: "svg/compressed", Severity: finding.Stop, Title: "the file is not compressed", Remedy: "unpack it (gunzip reads .svgz) or export it as plain, uncompressed SVG"}
@@ -61,8 +61,8 @@ func Rules() []finding.Rule {
 		ruleOpen, ruleGapClosed, ruleSelfCross, ruleCross, ruleDuplicate, ruleSpeck, ruleZeroArea, ruleFillRule,
 		ruleNoClosed, ruleScale, ruleScaleBox, ruleViewBox, rulePageSize, ruleNoPage, ruleOffPage, ruleRange, rulePath,
 		ruleLength, ruleTransform, ruleNegative, ruleUse, ruleUseLoop, ruleEntity, ruleClipped, ruleIgnored, ruleHidden,
-		ruleUnseen, ruleStyle, ruleSameID, ruleNoID, ruleVertices, ruleTangled,
-		ruleTooLarge, ruleTooDeep, ruleTooMany, ruleTooFine, ruleTooMuchWork, ruleNotXML, ruleNotSVG, ruleCompressed, ruleEncoding,
+		ruleUnseen, ruleStyle, ruleSameID, ruleNoID, ruleVertices,
+		ruleTooLarge, ruleTooDeep, ruleTooMany, ruleTooFine, ruleTooMuchWork, ruleTangled, ruleNotXML, ruleNotSVG, ruleCompressed, ruleEncoding,
 	}
 }
 

@@ -1,6 +1,7 @@
 package svg
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -8,7 +9,6 @@ import (
 
 	"pgregory.net/rapid"
 
-	"pourwright/internal/finding"
 	"pourwright/internal/geom"
 )
 
@@ -235,9 +235,30 @@ func cutAt(c [4]geom.Point, t float64) (left, right [4]geom.Point) {
 	return [4]geom.Point{c[0], ab, abc, m}, [4]geom.Point{m, bcd, cd, c[3]}
 }
 
-func TestBudgetEndsTheSearchAndSaysSo(t *testing.T) {
-	_, found, err := Read("many.svg", nestedDrawing(4000, 4), Options{Limits: Limits{Pairs: 500}})
-	if err != nil || !slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Code == "svg/tangled" }) {
-		t.Errorf("findings %v, error %v", found, err)
+func TestEndlessCrossingsAreRefused(t *testing.T) {
+	for _, tt := range []struct {
+		name string
+		data []byte
+		lim  Limits
+	}{
+		{"few comparisons allowed", nestedDrawing(4000, 4), Limits{Pairs: 500}},
+		{"hatching over hatching", []byte(page100(`<path d="M0 0` + strings.Repeat("l90 1l-90 1", 40) + `z"/><path d="M0 0` + strings.Repeat("l1 90l1-90", 40) + `z"/>`)), Limits{Pairs: 5000}},
+		{"a star of a thousand points", []byte(page100(star(1001))), Limits{}},
+	} {
+		_, _, err := Read("many.svg", tt.data, Options{Limits: tt.lim})
+		var e *Error
+		if !errors.As(err, &e) || e.Rule.Code != "svg/tangled" || e.Where.Line == 0 {
+			t.Errorf("%s: error %v", tt.name, err)
+		}
 	}
+}
+
+// star returns a star whose every line crosses nearly all others.
+func star(points int) string {
+	var b strings.Builder
+	for i := range points {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i*(points/2)) / float64(points))
+		b.WriteString(sprintf("%.4f %.4f ", 50+40*cos, 50+40*sin))
+	}
+	return `<polygon points="` + b.String() + `"/>`
 }

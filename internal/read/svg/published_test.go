@@ -148,3 +148,31 @@ func inverse(m matrix) matrix {
 	n.e, n.f = -p.X, -p.Y
 	return n
 }
+
+// TestPublishedLengthsAndRoundShapes checks what the open set holds only as Bezier
+// curves, or not at all, against closed forms.
+func TestPublishedLengthsAndRoundShapes(t *testing.T) {
+	const px = 25.4 / 96
+	area := func(file, id string) float64 {
+		d, _, err := Read(file, readFile(t, "svg", "files", file), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := d.Select(id)
+		if len(got) != 1 {
+			t.Fatalf("%s: %d outlines %q", file, len(got), id)
+		}
+		return got[0].AreaMM2
+	}
+	corner := 4 - math.Pi // what rounding four corners of radius 1 takes off
+	check := func(name string, ours, theirs float64, source, place string) published.Check {
+		return published.Check{Room: "svg", Name: name, Ours: ours, Theirs: theirs, Unit: "mm2", Tol: 1e-6, Source: source, Place: place}
+	}
+	published.Run(t,
+		check("circle of 80 px", area("shapes/circle/missing-cx-and-cy-attributes.svg", "circle1"), math.Pi*80*80*px*px, "analytic", "pi r^2"),
+		check("ellipse of 80 by 20 px", area("shapes/ellipse/percent-values.svg", "ellipse1"), math.Pi*80*20*px*px, "analytic", "pi a b"),
+		check("rectangle of 44 mm, corners of 6 mm", area("shapes/rect/mm-values.svg", "rect1"), 44*44-corner*36, "analytic", "a^2 - (4 - pi) r^2"),
+		check("rectangle with corners of half its height", area("shapes/rect/rx-and-ry-attributes-clamping-order.svg", "rect2"), (160*80-corner*80*40)*px*px, "analytic", "a b - (4 - pi) rx ry"),
+		check("rectangle of 150 Q", area("shapes/rect/q-values.svg", "rect1"), 37.5*37.5, "w3c-css-values", "section 6.2: 1Q = 1/40 cm"),
+	)
+}

@@ -34,7 +34,9 @@ func read(file string, data []byte, opt Options, notes *notebook) (*Drawing, err
 	for _, o := range w.out {
 		d.Outlines = append(d.Outlines, finish(o, opt, file, notes))
 	}
-	check(d, opt, notes)
+	if err := check(d, opt, notes); err != nil {
+		return nil, err
+	}
 	tellScale(d, doc.root, notes, doc)
 	return d, nil
 }

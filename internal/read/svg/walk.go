@@ -46,10 +46,10 @@ func newWalker(doc *document, opt Options, notes *notebook) *walker {
 	w := &walker{doc: doc, opt: opt, notes: notes, sheet: newStylesheet(opt.Limits.Selectors),
 		taken: map[string]int{}, first: map[string]finding.Where{}, ignored: map[string]int{}}
 	for _, n := range doc.styles {
-		before := len(w.sheet.unread)
-		w.sheet.add(n.text)
-		if unread := w.sheet.unread[before:]; len(unread) > 0 {
-			notes.add(ruleStyle.At(doc.where(n), "the style sheet has %d parts that are not read, the first %q", len(unread), clip(unread[0])))
+		before := w.sheet.missed
+		w.sheet.add(string(n.text))
+		if missed := w.sheet.missed - before; missed > 0 {
+			notes.add(ruleStyle.At(doc.where(n), "the style sheet has %d parts that are not read; the first in the file is %q", missed, clip(w.sheet.unread)))
 		}
 	}
 	return w
