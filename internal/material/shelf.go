@@ -138,6 +138,15 @@ func Extend(base Shelf, file File, places typed.Places, path string) (Shelf, []f
 	return out, e.found
 }
 
+// ChangeResin returns card with the values that changes gives. They stand at path in
+// places and come from the data sheet unless they say otherwise. A value with a
+// fault leaves the card's own.
+func ChangeResin(card Resin, changes ResinCard, places typed.Places, path string) (Resin, []finding.Finding) {
+	r := &reader{places: places, path: path, pedigree: pedigree{origin: string(DataSheet)}.or(changes.Origin, changes.Source)}
+	r.resin(changes, &card)
+	return card, r.found
+}
+
 type extender struct {
 	places   typed.Places
 	path     string

@@ -125,8 +125,32 @@ func (d *decoder) scalar(n ast.Node, path string) (string, bool) {
 	case ast.ScalarNode:
 		return strings.TrimSpace(s.GetToken().Value), true
 	}
+	if text, ok := tight(n); ok {
+		return text, true
+	}
 	d.say(wrongShape, n, path, "%s should be one value and is %s.", path, describe(n))
 	return "", false
+}
+
+// tight joins what the parser took for a field inside a list: in [8:00-12:00] no
+// space follows the colon, so it is text.
+func tight(n ast.Node) (string, bool) {
+	p, ok := n.(*ast.MappingValueNode)
+	if m, isMap := n.(*ast.MappingNode); isMap && len(m.Values) == 1 {
+		p, ok = m.Values[0], !m.IsFlowStyle
+	}
+	if !ok {
+		return "", false
+	}
+	value, plain := p.Value.(ast.ScalarNode)
+	if !plain || p.Value.Type() == ast.NullType {
+		return "", false
+	}
+	key, colon, text := p.Key.GetToken(), p.Start, value.GetToken()
+	if key.Position.Line != text.Position.Line || text.Position.Column != colon.Position.Column+1 || colon.Position.Column != key.Position.Column+len([]rune(key.Value)) {
+		return "", false
+	}
+	return key.Value + ":" + text.Value, true
 }
 
 func (d *decoder) list(n ast.Node, path string, v reflect.Value) {

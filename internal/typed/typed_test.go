@@ -46,6 +46,20 @@ func TestDecodeKeepsWhatWasTyped(t *testing.T) {
 	}
 }
 
+func TestColonsInText(t *testing.T) {
+	for _, text := range []string{"maybe: {ids: [8:00-12:00, 13:00-17:00]}", "maybe: {ids: ['8:00-12:00', \"13:00-17:00\"]}", "maybe:\n  ids:\n    - 8:00-12:00\n    - 13:00-17:00\n"} {
+		var got outer
+		_, found, _ := Decode("x", []byte(text), &got)
+		if len(found) > 0 || got.Maybe == nil || cmp.Diff(got.Maybe.IDs, List{"8:00-12:00", "13:00-17:00"}) != "" {
+			t.Errorf("%q: %+v %v", text, got.Maybe, found)
+		}
+	}
+	var got outer
+	if _, found, _ := Decode("x", []byte("maybe: {ids: [a: b]}\nnamed: {r: {depth: 2:1}}"), &got); len(found) != 1 || got.Named["r"].Depth != "2:1" {
+		t.Errorf("%+v %v", got, found)
+	}
+}
+
 func TestAllFaultsAtOnce(t *testing.T) {
 	text := "nme: a\nname: b\nname: c\nsteps:\n  depth: 3\nmaybe: text\nnamed: [1]\none: [1, 2]\nnotes: {a: b}\n"
 	var got outer

@@ -49,7 +49,7 @@ const (
 	Centimetre Length = 10
 	Metre      Length = 1000
 	Inch       Length = 25.4 // exact since 1959. Source: [nist-sp811] app. B.8
-	Foot       Length = 12 * Inch
+	Foot       Length = 304.8 // exact: 12 in, written out since 12 * 25.4 is not in floating point
 
 	Litre          Volume = 1
 	Millilitre     Volume = 0.001
