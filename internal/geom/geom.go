@@ -6,13 +6,29 @@
 // Operations snap to an integer grid of Grid mm and decide on it exactly.
 package geom
 
-import "math"
+import (
+	"encoding/json"
+	"math"
+)
 
 // Grid is the spacing of the integer grid that operations snap to, in mm.
 const Grid = 1e-4
 
 // A Point is a place in the plane, mm.
 type Point struct{ X, Y float64 }
+
+// MarshalJSON writes p as [x, y].
+func (p Point) MarshalJSON() ([]byte, error) { return json.Marshal([2]float64{p.X, p.Y}) }
+
+// UnmarshalJSON reads [x, y].
+func (p *Point) UnmarshalJSON(b []byte) error {
+	var v [2]float64
+	if err := json.Unmarshal(b, &v); err != nil {
+		return err
+	}
+	p.X, p.Y = v[0], v[1]
+	return nil
+}
 
 // Add returns p + q.
 func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
