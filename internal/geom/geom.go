@@ -61,7 +61,10 @@ type Polygon struct {
 type Region []Polygon
 
 // A Box is an axis-parallel rectangle, mm.
-type Box struct{ Min, Max Point }
+type Box struct {
+	Min Point `json:"min"`
+	Max Point `json:"max"`
+}
 
 // A FillRule says which points overlapping rings cover.
 type FillRule int
