@@ -136,8 +136,12 @@ func (r *resolver) step(i int, s StepText) Step {
 // sheet of foam each.
 func (r *resolver) heights(m MapText) {
 	b, j := &r.job.Basin, r.job
-	b.MapLength, _ = r.length("basin.map.length", m.Length, j.Length, likelyMap)
-	b.MapWidth, _ = r.length("basin.map.width", m.Width, j.Width, likelyMap)
+	var length, width units.Length // 0: the size that a text grid states itself
+	if strings.HasSuffix(strings.ToLower(b.HeightMap), ".png") && m.Length == "" && m.Width == "" {
+		length, width = j.Length, j.Width
+	}
+	b.MapLength, _ = r.length("basin.map.length", m.Length, length, likelyMap)
+	b.MapWidth, _ = r.length("basin.map.width", m.Width, width, likelyMap)
 	b.MapDepth, _ = r.length("basin.map.depth", m.Depth, 0, likelyStep)
 	if b.HeightMap == "" {
 		return

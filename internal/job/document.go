@@ -119,11 +119,11 @@ type StepText struct {
 
 // MapText is the size of a height map as typed.
 type MapText struct {
-	// Length of the map on the piece. Default the box's.
+	// Length of the map on the piece. Default what a text grid states, the box's for a picture.
 	Length typed.Length `yaml:"length,omitempty"`
-	// Width of the map on the piece. Default the box's.
+	// Width of the map on the piece. Default as for the length, in proportion where only that is given.
 	Width typed.Length `yaml:"width,omitempty"`
-	// Depth from the show face to the deepest value.
+	// Depth that black stands for in a picture. Of a text grid: the depth its deepest value is scaled to; default its own.
 	Depth typed.Length `yaml:"depth,omitempty"`
 }
 

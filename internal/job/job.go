@@ -64,8 +64,8 @@ type Basin struct {
 	Steps      []Step       // from the show face down
 
 	// For a height map:
-	MapLength, MapWidth units.Length // size of the map on the piece
-	MapDepth            units.Length // from white (face) to black (deepest), or the range of the grid
+	MapLength, MapWidth units.Length // size of the map on the piece; 0: as a text grid states, or in proportion
+	MapDepth            units.Length // from white (face) to black (deepest); 0: as a text grid states
 	Speck               units.Area   // smaller spots are dropped
 	Smooth              units.Length // cutter radius the outlines are smoothed to
 }

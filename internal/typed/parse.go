@@ -61,12 +61,13 @@ func limits(file string, data []byte) *finding.Finding {
 		inLead := true
 		for i := 0; i < len(line); i++ {
 			switch c := line[i]; c {
-			case ':', ',', '-', '&', '*', '!', '?', '"', '\'', '|', '>', '%':
+			case ':', ',', '-', '&', '*', '!', '?', '"', '\'', '|', '>', '%', '@', '`', '<':
 				fields++
 			case '[', '{':
 				fields++
 				depth++
 			case ']', '}':
+				fields++
 				depth = max(0, depth-1)
 			}
 			if inLead && (line[i] == '-' || line[i] == '?') {

@@ -89,7 +89,8 @@ func TestRefusedFiles(t *testing.T) {
 		{"", "document/syntax"}, {"# nothing\n", "document/syntax"}, {"a: 'x\n", "document/syntax"}, {"\ta: 1", "document/syntax"}, {"a: [1\nb: 2", "document/syntax"},
 		{"- a\n", "document/shape"}, {"text", "document/shape"}, {"name: a\n---\nname: b\n", "document/not-plain"}, {"%YAML 1.2\n---\nname: a", "document/not-plain"},
 		{strings.Repeat("[", 2000), "document/too-large"}, {strings.Repeat("- ", 2000), "document/too-large"}, {strings.Repeat("name: b\n", 100000), "document/too-large"},
-		{strings.Repeat("x", MaxBytes+1), "document/too-large"},
+		{strings.Repeat("x", MaxBytes+1), "document/too-large"}, {strings.Repeat("@`", 400000), "document/too-large"}, {strings.Repeat("<", 400000), "document/too-large"},
+		{strings.Repeat("]", 400000), "document/too-large"}, {"name: " + string([]byte{0xff}), "document/syntax"},
 	} {
 		began := time.Now()
 		_, found, ok := Decode("x", []byte(c.text), new(outer))
