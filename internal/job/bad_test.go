@@ -48,7 +48,7 @@ var bad = []struct {
 	{"a mass", with("length: 600", "length: 5 kg"), "document/unreadable", 2, "box.length", "such as", true},
 	{"fraction of a millimetre", with("thickness: 19", "thickness: 3/4"), "document/wrong-unit", 3, "shell.thickness", "did you mean 3/4 in = 19 mm", false},
 	{"shell of inches", with("thickness: 19", "thickness: 0.75"), "document/wrong-unit", 3, "shell.thickness", "0.75 in = 19 mm", false},
-	{"shell above the piece", with("height: 200", "height: 40") + "\n# x", "document/basin-too-deep", 4, "basin.steps", "shallower", false},
+	{"no room left under the shell", with("height: 200", "height: 40"), "document/basin-too-deep", 4, "basin.steps", "shallower", false},
 	{"shell thicker than the piece", strings.Replace(with("height: 200", "height: 35"), "thickness: 19", "thickness: 40", 1), "document/shell-too-thick", 3, "shell", "thinner", true},
 	{"coats do not add up", with("thickness: 19", "thickness: 19, coats: [{thickness: 4}, {thickness: 12}]"), "document/coat-sum", 3, "shell.thickness", "change the coats", false},
 	{"coat without thickness", with("thickness: 19", "coats: [{thickness: 4}, {name: backer}]"), "document/missing", 3, "shell.coats[1].thickness", "coat's thickness", false},
