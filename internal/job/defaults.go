@@ -38,6 +38,6 @@ const (
 
 // Checks of agreement.
 const (
-	coatTolerance units.Length = 0.1 // between the sum of coats and the stated shell
-	mostLifts                  = 8   // Chosen: more lifts than this ask for another resin
+	coatTolerance = units.Length(0.1) // between the sum of coats and the stated shell
+	mostLifts     = 8                 // Chosen: more lifts than this ask for another resin
 )

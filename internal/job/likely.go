@@ -72,7 +72,13 @@ func (r *resolver) doubt(field, text string, l units.Length, span likely, why st
 	var meant []string
 	for _, unit := range []string{"mm", "in", "cm", "ft", "m"} {
 		m, err := units.ParseLength(number, unit)
-		if err == nil && span.holds(m) && m != l {
+		if err != nil || !span.holds(m) || m == l {
+			continue
+		}
+		switch {
+		case unit == "mm":
+			meant = append(meant, number+" mm")
+		case unit == "in" || !strings.Contains(number, "/"): // nobody halves centimetres on paper
 			meant = append(meant, fmt.Sprintf("%s %s = %s", number, unit, units.FormatMM(m, 0)))
 		}
 		if len(meant) == 2 {

@@ -53,9 +53,6 @@ func (r *resolver) say(rule finding.Rule, field, format string, args ...any) *fi
 	return &r.found[len(r.found)-1]
 }
 
-// written reports whether the field stands in the document, even if unreadable.
-func (r *resolver) written(field string) bool { _, ok := r.doc.places[field]; return ok }
-
 // missing reports a required field, unless it stands there and was reported already.
 func (r *resolver) missing(field, remedy string) {
 	if !slices.ContainsFunc(r.found, func(f finding.Finding) bool { return f.Where.Field == field }) {

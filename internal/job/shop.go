@@ -57,10 +57,13 @@ func (r *resolver) hours() [7][]Span {
 	if h == nil {
 		return usual
 	}
-	open := false
+	open, before := false, len(r.found)
 	for d, texts := range [7]typed.List{h.Mon, h.Tue, h.Wed, h.Thu, h.Fri, h.Sat, h.Sun} {
 		week[d] = r.day("shop.hours."+weekdays[d], texts)
 		open = open || len(week[d]) > 0
+	}
+	if !open && len(r.found) > before {
+		return usual // said already
 	}
 	if !open {
 		r.say(badHours, "shop.hours", "The shop is never open; Monday to Friday 8:00-17:00 is used.")

@@ -166,6 +166,8 @@ func add[T any](e *extender, kind, name string, like typed.Text, p pedigree, car
 		from = string(like)
 		if _, err := find(kind, cards, from); err != nil {
 			r.say(missingValue, "like", "%s.", err.Error()).Remedy = err.Remedy()
+			e.found = append(e.found, r.found...)
+			return // what else is missing follows from this
 		}
 	}
 	card := cards[from]

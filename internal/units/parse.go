@@ -25,8 +25,8 @@ const (
 	maxValue = 1e12 // in the base unit
 )
 
-// A scale is one unit that may be typed: how much of the base unit it is, and its
-// rank among compounds: a lower rank must follow a higher one (ft 2, in 1).
+// A scale is one unit that may be typed: how much of the base unit it is, and the
+// family in which a smaller unit may follow a larger one.
 type scale struct {
 	factor float64
 	family string // units of one family may follow each other: "3 ft 4 in"
@@ -38,7 +38,7 @@ type scales struct {
 	kind    string // "length"
 	example string // for remedies
 	units   map[string]scale
-	then    string // family whose next smaller unit a bare last number takes: feet
+	then    string // family in which a bare number after a prime is inches
 }
 
 // number reads the whole text as one quantity. def names the unit of a bare number;

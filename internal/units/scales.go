@@ -68,7 +68,7 @@ var durations = scales{kind: "time", example: "45 min, 6 h, 1 h 30 min or 3 d", 
 )}
 
 var densities = scales{kind: "density", example: "1100 kg/m3, 1.1 g/cm3, 1.1 kg/l or 137 lb/ft3", units: join(
-	each(scale{factor: 1}, "kg/m3", "g/l", "kg/m"+"3"),
+	each(scale{factor: 1}, "kg/m3", "g/l"),
 	each(scale{factor: 1000}, "g/cm3", "g/ml", "kg/l", "t/m3", "g/cc"),
 	each(scale{factor: float64(Pound) / foot3 * 1000}, "lb/ft3", "pcf"),
 	each(scale{factor: float64(Pound/Kilogram) / float64(USGallon) * 1000}, "lb/us gal"),

@@ -48,7 +48,7 @@ const (
 	Millimetre Length = 1
 	Centimetre Length = 10
 	Metre      Length = 1000
-	Inch       Length = 25.4 // exact since 1959. Source: [nist-sp811] app. B.8
+	Inch       Length = 25.4  // exact since 1959. Source: [nist-sp811] app. B.8
 	Foot       Length = 304.8 // exact: 12 in, written out since 12 * 25.4 is not in floating point
 
 	Litre          Volume = 1
