@@ -33,7 +33,7 @@ func (r *resolver) resin() {
 	card, found := material.ChangeResin(before, material.ResinCard{
 		Density: t.Density, DensityA: t.DensityA, DensityB: t.DensityB, Ratio: t.Ratio, RatioMass: t.RatioMass,
 		MinDepth: t.MinDepth, MaxDepth: t.MaxDepth, PotLife: t.PotLife, Shrinkage: t.Shrinkage, Recoat: t.Recoat,
-	}, r.doc.places, "resin")
+	}, r.doc.places, "resin", r.bare())
 	r.found = append(r.found, found...)
 	j.Resin.Card = card
 	r.ratio(before)

@@ -82,9 +82,14 @@ func (r *resolver) cards(shelf material.Shelf) material.Shelf {
 	if file.Origin == "" {
 		file.Origin = typed.Choice(material.DataSheet) // the maker copied it from somewhere
 	}
-	out, found := material.Extend(shelf, file, r.doc.places, "materials")
+	out, found := material.Extend(shelf, file, r.doc.places, "materials", r.bare())
 	r.found = append(r.found, found...)
 	return out
+}
+
+// bare says how bare numbers on cards are read: as everywhere in the document.
+func (r *resolver) bare() material.Bare {
+	return material.Bare{Length: r.job.Units, Density: "kg/m3"}
 }
 
 // word returns one of the allowed words; the first is the default.

@@ -140,6 +140,13 @@ materials:
 	}
 }
 
+func TestBareNumbersOnCards(t *testing.T) {
+	j, found := resolve(t, "units: in\n"+strings.NewReplacer("600", "24", "300", "12", "200", "8", "19", "3/4").Replace(tiny)+"resin: {max_depth: 1 1/2, density_a: 1140}\n")
+	if len(found) > 0 || j.Resin.Card.MaxDepth.Value != 38.1 || j.Resin.Card.DensityA.Value != 1140 {
+		t.Errorf("%v %+v", found, j.Resin.Card)
+	}
+}
+
 func TestRulesAreWhole(t *testing.T) {
 	seen := map[string]bool{}
 	for _, r := range append(Rules(), material.Rules()...) {

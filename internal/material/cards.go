@@ -12,12 +12,12 @@ func (r *reader) resin(c ResinCard, out *Resin) {
 	if c.Class != "" {
 		out.Class = string(c.Class)
 	}
-	set(r, "density", c.Density, &out.Density, density, 700, 3000)
-	set(r, "density_a", c.DensityA, &out.DensityA, density, 700, 3000)
-	set(r, "density_b", c.DensityB, &out.DensityB, density, 700, 3000)
+	set(r, "density", c.Density, &out.Density, r.density, 700, 3000)
+	set(r, "density_a", c.DensityA, &out.DensityA, r.density, 700, 3000)
+	set(r, "density_b", c.DensityB, &out.DensityB, r.density, 700, 3000)
 	r.ratios(c, out)
-	set(r, "min_depth", c.MinDepth, &out.MinDepth, length, 0, 500)
-	set(r, "max_depth", c.MaxDepth, &out.MaxDepth, length, 0.5, 500)
+	set(r, "min_depth", c.MinDepth, &out.MinDepth, r.length, 0, 500)
+	set(r, "max_depth", c.MaxDepth, &out.MaxDepth, r.length, 0.5, 500)
 	set(r, "pot_life", c.PotLife, &out.PotLife, duration, 0.01, 200)
 	set(r, "gel", c.Gel, &out.Gel, duration, 0.01, 500)
 	set(r, "recoat", c.Recoat, &out.Recoat, duration, 0.1, 1000)
@@ -92,8 +92,8 @@ func (r *reader) mix(c MixCard, out *Mix) {
 	set(r, "air", c.Air, &out.Air, units.ParseFraction, 0, 0.5)
 	set(r, "water_min", c.WaterMin, &out.WaterMin, units.ParseNumber, 0.02, 1)
 	set(r, "water_max", c.WaterMax, &out.WaterMax, units.ParseNumber, 0.02, 1)
-	set(r, "wet_density", c.WetDensity, &out.WetDensity, density, 500, 4000)
-	set(r, "cured_density", c.Cured, &out.Cured, density, 400, 4000)
+	set(r, "wet_density", c.WetDensity, &out.WetDensity, r.density, 500, 4000)
+	set(r, "cured_density", c.Cured, &out.Cured, r.density, 400, 4000)
 	set(r, "working_life", c.WorkingLife, &out.WorkingLife, duration, 0.05, 24)
 	set(r, "next_coat", c.NextCoat, &out.NextCoat, duration, 0, 48)
 	set(r, "next_coat_end", c.NextCoatEnd, &out.NextCoatEnd, duration, 0, 72)
@@ -140,10 +140,10 @@ func (r *reader) ingredients(cards []IngredientCard) []Ingredient {
 }
 
 func (r *reader) board(c BoardCard, out *Board) {
-	set(r, "thickness", c.Thickness, &out.Thickness, length, 1, 100)
-	set(r, "length", c.Length, &out.Length, length, 50, 10000)
-	set(r, "width", c.Width, &out.Width, length, 50, 10000)
-	set(r, "density", c.Density, &out.Density, density, 50, 3000)
+	set(r, "thickness", c.Thickness, &out.Thickness, r.length, 1, 100)
+	set(r, "length", c.Length, &out.Length, r.length, 50, 10000)
+	set(r, "width", c.Width, &out.Width, r.length, 50, 10000)
+	set(r, "density", c.Density, &out.Density, r.density, 50, 3000)
 	r.packages(c.Packages, &out.Packages)
 	need(r, "thickness", out.Thickness)
 	need(r, "length", out.Length)
@@ -152,10 +152,10 @@ func (r *reader) board(c BoardCard, out *Board) {
 }
 
 func (r *reader) foam(c FoamCard, out *Foam) {
-	set(r, "thickness", c.Thickness, &out.Thickness, length, 1, 500)
-	set(r, "length", c.Length, &out.Length, length, 50, 10000)
-	set(r, "width", c.Width, &out.Width, length, 50, 10000)
-	set(r, "density", c.Density, &out.Density, density, 5, 300)
+	set(r, "thickness", c.Thickness, &out.Thickness, r.length, 1, 500)
+	set(r, "length", c.Length, &out.Length, r.length, 50, 10000)
+	set(r, "width", c.Width, &out.Width, r.length, 50, 10000)
+	set(r, "density", c.Density, &out.Density, r.density, 5, 300)
 	set(r, "service", c.Service, &out.Service, degrees, 20, 250)
 	r.packages(c.Packages, &out.Packages)
 	need(r, "thickness", out.Thickness)
@@ -172,10 +172,10 @@ func (r *reader) consumable(c ConsumableCard, out *Consumable) {
 }
 
 func (r *reader) tube(c TubeCard, out *Tube) {
-	set(r, "side", c.Side, &out.Side, length, 5, 500)
-	set(r, "wall", c.Wall, &out.Wall, length, 0.3, 50)
+	set(r, "side", c.Side, &out.Side, r.length, 5, 500)
+	set(r, "wall", c.Wall, &out.Wall, r.length, 0.3, 50)
 	set(r, "kg_per_m", c.MassPerM, &out.MassPerM, units.ParseNumber, 0.01, 500)
-	set(r, "bar", c.Bar, &out.Bar, length, 100, 20000)
+	set(r, "bar", c.Bar, &out.Bar, r.length, 100, 20000)
 	r.packages(c.Packages, &out.Packages)
 	need(r, "side", out.Side)
 	need(r, "wall", out.Wall)
@@ -186,13 +186,13 @@ func (r *reader) tube(c TubeCard, out *Tube) {
 }
 
 func (r *reader) machine(c MachineCard, out *Machine) {
-	set(r, "bed_x", c.BedX, &out.BedX, length, 50, 20000)
-	set(r, "bed_y", c.BedY, &out.BedY, length, 50, 20000)
-	set(r, "cutter", c.Cutter, &out.Cutter, length, 0.2, 100)
-	set(r, "flute", c.Flute, &out.Flute, length, 1, 500)
+	set(r, "bed_x", c.BedX, &out.BedX, r.length, 50, 20000)
+	set(r, "bed_y", c.BedY, &out.BedY, r.length, 50, 20000)
+	set(r, "cutter", c.Cutter, &out.Cutter, r.length, 0.2, 100)
+	set(r, "flute", c.Flute, &out.Flute, r.length, 1, 500)
 	set(r, "feed", c.Feed, &out.Feed, speed, 1, 1e5)
 	set(r, "plunge", c.Plunge, &out.Plunge, speed, 1, 1e5)
-	set(r, "pass_down", c.PassDown, &out.PassDown, length, 0.1, 300)
+	set(r, "pass_down", c.PassDown, &out.PassDown, r.length, 0.1, 300)
 }
 
 // packages reads the sizes sold; a stated list takes the place of the old one.

@@ -94,7 +94,7 @@ func Read(name string, data []byte, base Shelf) (Shelf, error) {
 	if !ok || len(found) > 0 {
 		return base, &Error{name, found}
 	}
-	out, found := Extend(base, file, places, "")
+	out, found := Extend(base, file, places, "", Bare{})
 	if len(found) > 0 {
 		return base, &Error{name, found}
 	}
@@ -103,10 +103,11 @@ func Read(name string, data []byte, base Shelf) (Shelf, error) {
 
 // Extend returns base with the cards of file added or changed. path is where the
 // file's fields stand in places: "" for a shelf file, "materials" in a document. A
-// card with faults is left out, or stays as it was in base.
-func Extend(base Shelf, file File, places typed.Places, path string) (Shelf, []finding.Finding) {
+// card with faults is left out, or stays as it was in base. bare says how bare
+// numbers are read.
+func Extend(base Shelf, file File, places typed.Places, path string, bare Bare) (Shelf, []finding.Finding) {
 	out := base.clone()
-	e := &extender{places: places, path: path, pedigree: pedigree{}.or(file.Origin, file.Source)}
+	e := &extender{places: places, path: path, bare: bare, pedigree: pedigree{}.or(file.Origin, file.Source)}
 	for _, name := range Names(file.Resins) {
 		c := file.Resins[name]
 		add(e, "resins", name, c.Like, e.pedigree.or(c.Origin, c.Source), out.Resins, func(r *reader, x *Resin) { x.Name = name; r.resin(c, x) })
@@ -141,8 +142,8 @@ func Extend(base Shelf, file File, places typed.Places, path string) (Shelf, []f
 // ChangeResin returns card with the values that changes gives. They stand at path in
 // places and come from the data sheet unless they say otherwise. A value with a
 // fault leaves the card's own.
-func ChangeResin(card Resin, changes ResinCard, places typed.Places, path string) (Resin, []finding.Finding) {
-	r := &reader{places: places, path: path, pedigree: pedigree{origin: string(DataSheet)}.or(changes.Origin, changes.Source)}
+func ChangeResin(card Resin, changes ResinCard, places typed.Places, path string, bare Bare) (Resin, []finding.Finding) {
+	r := &reader{places: places, path: path, bare: bare, pedigree: pedigree{origin: string(DataSheet)}.or(changes.Origin, changes.Source)}
 	r.resin(changes, &card)
 	return card, r.found
 }
@@ -151,6 +152,7 @@ type extender struct {
 	places   typed.Places
 	path     string
 	pedigree pedigree
+	bare     Bare
 	found    []finding.Finding
 }
 
@@ -160,7 +162,7 @@ func add[T any](e *extender, kind, name string, like typed.Text, p pedigree, car
 	if e.path != "" {
 		path = e.path + "." + path
 	}
-	r := &reader{places: e.places, path: path, pedigree: p}
+	r := &reader{places: e.places, path: path, pedigree: p, bare: e.bare}
 	from := name
 	if like != "" {
 		from = string(like)

@@ -18,7 +18,15 @@ type reader struct {
 	places   typed.Places
 	path     string // of the card: materials.resins.my resin
 	pedigree pedigree
+	bare     Bare
 	found    []finding.Finding
+}
+
+// Bare names the units of bare numbers; the zero value asks for a unit. Times always
+// ask: 45 may be minutes or hours.
+type Bare struct {
+	Length  string // mm or in
+	Density string // kg/m3
 }
 
 // pedigree is what values take that state none of their own.
@@ -145,9 +153,11 @@ func need[Q ~float64](r *reader, field string, v Value[Q]) {
 	}
 }
 
-// The parsers of a shelf: every quantity states its unit.
-func length(s string) (units.Length, error)       { return units.ParseLength(s, "") }
-func density(s string) (units.Density, error)     { return units.ParseDensity(s, "") }
+// The parsers of a card.
+func (r *reader) length(s string) (units.Length, error) { return units.ParseLength(s, r.bare.Length) }
+func (r *reader) density(s string) (units.Density, error) {
+	return units.ParseDensity(s, r.bare.Density)
+}
 func duration(s string) (units.Duration, error)   { return units.ParseDuration(s, "") }
 func speed(s string) (units.Speed, error)         { return units.ParseSpeed(s, "") }
 func degrees(s string) (units.Temperature, error) { return units.ParseTemperature(s, "") }
