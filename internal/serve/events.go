@@ -1,0 +1,83 @@
+package serve
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"time"
+)
+
+// Times of an event stream. Chosen: a heartbeat well within the half minute after
+// which things between give up, and a write deadline that drops a reader who sleeps.
+const (
+	heartbeat  = 15 * time.Second
+	writeLimit = 10 * time.Second
+)
+
+// events streams "plan" with the version of what there is to fetch, first at once
+// and then at every change, and "closing" when the program stops.
+func (a *api) events(w http.ResponseWriter, r *http.Request) {
+	w.Header().Set("Content-Type", "text/event-stream")
+	if r.Method == http.MethodHead {
+		return
+	}
+	s := &stream{w: w, control: http.NewResponseController(w)}
+	changes := a.Source.Watch(r.Context())
+	beat := time.NewTicker(heartbeat)
+	defer beat.Stop()
+	err := s.send("plan", a.version(r.Context()))
+	for err == nil {
+		select {
+		case <-r.Context().Done():
+			_ = s.send("closing", struct{}{}) // the reader may have left first
+			return
+		case _, open := <-changes:
+			if open {
+				err = s.send("plan", a.version(r.Context()))
+			} else {
+				changes = nil // the request is ending too
+			}
+		case <-beat.C:
+			err = s.write(": still here\n\n")
+		}
+	}
+}
+
+// A version says what there is to fetch: a snapshot, or the reason for none.
+type version struct {
+	Version string `json:"version"`
+	Error   string `json:"error,omitempty"`
+}
+
+func (a *api) version(ctx context.Context) version {
+	s, err := a.Source.Current(ctx)
+	if err != nil {
+		return version{Error: err.Error()}
+	}
+	return version{Version: s.Version}
+}
+
+// A stream writes events to one reader.
+type stream struct {
+	w       http.ResponseWriter
+	control *http.ResponseController
+}
+
+func (s *stream) send(event string, data any) error {
+	body, err := json.Marshal(data)
+	if err != nil {
+		return fmt.Errorf("send event %s: %w", event, err)
+	}
+	return s.write(fmt.Sprintf("event: %s\ndata: %s\n\n", event, body))
+}
+
+// write sends text at once and gives up on a reader who does not take it in time.
+func (s *stream) write(text string) error {
+	// A writer without deadlines, as in tests, still streams.
+	_ = s.control.SetWriteDeadline(time.Now().Add(writeLimit))
+	if _, err := s.w.Write([]byte(text)); err != nil {
+		return err
+	}
+	return s.control.Flush()
+}

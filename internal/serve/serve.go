@@ -1,0 +1,51 @@
+package serve
+
+import (
+	"io"
+	"net/http"
+
+	"pourwright/web"
+)
+
+// Options are what a handler needs.
+type Options struct {
+	Source Source
+	// SVG writes the drawing of the given name; without it, .svg is not offered.
+	SVG func(w io.Writer, s Snapshot, name string) error
+	// PDF writes the shop pack on "a4" or "letter"; without it, it is not offered.
+	PDF func(w io.Writer, s Snapshot, paper string) error
+	// Hosts are names beside localhost and the loopback addresses that requests may
+	// be for, such as this machine's name on the shop's network.
+	Hosts []string
+}
+
+// New returns the handler of the page and its API.
+func New(o Options) http.Handler {
+	a := &api{Options: o}
+	mux := http.NewServeMux()
+	mux.HandleFunc("/api/plan", a.plan)
+	mux.HandleFunc("/api/drawings", a.drawings)
+	mux.HandleFunc("/api/drawings/{name}", a.drawing)
+	mux.HandleFunc("/api/pack.pdf", a.pack)
+	mux.HandleFunc("/api/events", a.events)
+	mux.HandleFunc("/api/", unknown)
+	files, built := web.Pages()
+	mux.Handle("/", pages(files, built))
+	return guard(o.Hosts, mux)
+}
+
+func unknown(w http.ResponseWriter, r *http.Request) {
+	fail(w, http.StatusNotFound, problem{Error: "no such address: " + r.URL.Path, Hint: "the page starts at /"})
+}
+
+type api struct{ Options }
+
+// snapshot returns the current snapshot, or answers with the reason there is none.
+func (a *api) snapshot(w http.ResponseWriter, r *http.Request) (Snapshot, bool) {
+	s, err := a.Source.Current(r.Context())
+	if err != nil {
+		fail(w, http.StatusUnprocessableEntity, explain(err))
+		return s, false
+	}
+	return s, true
+}
