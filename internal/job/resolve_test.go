@@ -142,7 +142,7 @@ materials:
 
 func TestBareNumbersOnCards(t *testing.T) {
 	j, found := resolve(t, "units: in\n"+strings.NewReplacer("600", "24", "300", "12", "200", "8", "19", "3/4").Replace(tiny)+"resin: {max_depth: 1 1/2, density_a: 1140}\n")
-	if len(found) > 0 || j.Resin.Card.MaxDepth.Value != 38.1 || j.Resin.Card.DensityA.Value != 1140 {
+	if len(found) > 0 || math.Abs(float64(j.Resin.Card.MaxDepth.Value-38.1)) > 1e-9 || j.Resin.Card.DensityA.Value != 1140 {
 		t.Errorf("%v %+v", found, j.Resin.Card)
 	}
 }
