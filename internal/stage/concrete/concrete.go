@@ -2,7 +2,6 @@
 package concrete
 
 import (
-	"pourwright/internal/finding"
 	"pourwright/internal/material"
 	"pourwright/internal/units"
 	"pourwright/internal/view"
@@ -96,6 +95,3 @@ type Part struct {
 	Role string     `json:"role"`
 	Mass units.Mass `json:"mass_kg"`
 }
-
-// Compute is pending.
-func Compute(in Input) (Result, []finding.Finding) { panic("concrete pending") }

@@ -2,7 +2,6 @@
 package form
 
 import (
-	"pourwright/internal/finding"
 	"pourwright/internal/units"
 )
 
@@ -36,6 +35,3 @@ type Panel struct {
 	Mass      units.Mass   `json:"mass_kg"` // of one
 	Bevel     string       `json:"bevel"`   // "" or where 45 degrees are cut
 }
-
-// Compute is pending.
-func Compute(in Input) (Result, []finding.Finding) { panic("form pending") }

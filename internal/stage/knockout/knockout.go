@@ -2,7 +2,6 @@
 package knockout
 
 import (
-	"pourwright/internal/finding"
 	"pourwright/internal/units"
 	"pourwright/internal/view"
 )
@@ -48,6 +47,3 @@ type Part struct {
 	Region    view.Region[view.Form] `json:"-"`
 	LabelAt   view.Point[view.Form]  `json:"-"`
 }
-
-// Compute is pending.
-func Compute(in Input) (Result, []finding.Finding) { panic("knockout pending") }

@@ -2,7 +2,6 @@
 package resin
 
 import (
-	"pourwright/internal/finding"
 	"pourwright/internal/material"
 	"pourwright/internal/units"
 )
@@ -67,6 +66,3 @@ type Bucket struct {
 	ScaleA  units.Mass   `json:"scale_a_kg"` // reading after A on a tared scale
 	ScaleAB units.Mass   `json:"scale_ab_kg"`
 }
-
-// Compute is pending.
-func Compute(in Input) (Result, []finding.Finding) { panic("resin pending") }
