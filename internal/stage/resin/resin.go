@@ -50,7 +50,8 @@ type Lift struct {
 	To      units.Length   `json:"to_mm"`
 	Depth   units.Length   `json:"depth_mm"` // To - From
 	Volume  units.Volume   `json:"volume_l"`
-	Mass    units.Mass     `json:"mass_kg"`
+	Pour    units.Volume   `json:"pour_l"`  // with shrink, film and, on the last lift, overfill
+	Mass    units.Mass     `json:"mass_kg"` // of what is poured
 	A       units.Mass     `json:"a_kg"`
 	B       units.Mass     `json:"b_kg"`
 	Batches []Bucket       `json:"batches"`
