@@ -102,7 +102,7 @@ func (w *wiring) strip() []calendar.Task {
 	}
 	room := w.job.Room.Temperature
 	return []calendar.Task{
-		{ID: "level-edges", Title: "Level the edges, then cover and keep warm", Room: "concrete", Work: 0.5,
+		{ID: "level-edges", Title: "Level the edges, then cover and keep warm", Room: "concrete", Work: 0.5, Unbroken: true,
 			Wait:    max(0, concrete.At(demould, room, refTemp)-concrete.At(edgeFrom, room, refTemp)),
 			WaitFor: "shell to be strong enough to strip",
 			Cautions: []string{"Cover with film, no fans: a drying skin crazes."}},

@@ -227,7 +227,7 @@ func TestStepFindings(t *testing.T) {
 		worst finding.Severity
 	}{
 		{"steps that end above the bottom", cone(), StepOptions{Thickness: equal(2, 10)}, 2, "too-deep volume", finding.Caution},
-		{"a step below the bottom", cone(), StepOptions{Thickness: equal(5, 12)}, 4, "empty-step volume", finding.Caution},
+		{"steps below the bottom", cone(), StepOptions{Thickness: equal(5, 12)}, 3, "empty-step volume", finding.Caution},
 		{"no steps", cone(), StepOptions{}, 0, "step", finding.Stop},
 		{"a step of no thickness", cone(), StepOptions{Thickness: []units.Length{10, 0}}, 0, "step", finding.Stop},
 		{"a step that is no number", cone(), StepOptions{Thickness: []units.Length{nan}}, 0, "step", finding.Stop},

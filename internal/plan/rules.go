@@ -1,0 +1,21 @@
+package plan
+
+import (
+	"slices"
+
+	"pourwright/internal/finding"
+	"pourwright/internal/stage/calendar"
+	"pourwright/internal/stage/concrete"
+	"pourwright/internal/stage/cost"
+	"pourwright/internal/stage/form"
+	"pourwright/internal/stage/knockout"
+	"pourwright/internal/stage/relief"
+	"pourwright/internal/stage/resin"
+	"pourwright/internal/stage/structure"
+)
+
+// Rules lists the rules of all stages in building order.
+func Rules() []finding.Rule {
+	return slices.Concat(relief.Rules(), knockout.Rules(), form.Rules(), concrete.Rules(),
+		resin.Rules(), structure.Rules(), calendar.Rules(), cost.Rules())
+}
