@@ -1,0 +1,98 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"pourwright/internal/drawing"
+	"pourwright/internal/render/pdf"
+	"pourwright/internal/render/svg"
+	"pourwright/internal/render/term"
+	"pourwright/internal/serve"
+)
+
+type packCmd struct {
+	pieceArg
+	Out       string `help:"Folder to write into; made if it is not there." default:"pack" type:"path"`
+	Paper     string `help:"Paper: a4 or letter." enum:"a4,letter" default:"a4"`
+	WithStops bool   `help:"Write the pack even though the plan has stop findings; its cover says so."`
+}
+
+// Run writes the shop pack. A plan with stop findings is not handed out unless asked.
+func (c *packCmd) Run(con *console) error {
+	p, err := c.compute(con.ctx)
+	if err != nil {
+		return err
+	}
+	if stopIf(p) != nil && !c.WithStops {
+		if err := term.Render(con.out, p); err != nil {
+			return err
+		}
+		fmt.Fprintln(con.err, "error: no pack written: the plan has stop findings\nhint: settle them, or write it all the same with --with-stops; every page is marked")
+		return errStopped
+	}
+	ds := drawing.All(p)
+	files := []packFile{
+		{"shop-pack.pdf", func(w io.Writer) error { return pdf.Render(w, p, ds, pdf.Options{Paper: c.Paper}) }},
+		{"plan.json", func(w io.Writer) error { return writeJSON(w, p) }},
+		{"report.txt", func(w io.Writer) error { return term.Render(w, p) }},
+	}
+	for _, d := range ds {
+		files = append(files, packFile{filepath.Join("drawings", d.Name+".svg"), func(w io.Writer) error { return svg.Render(w, d) }})
+	}
+	for _, f := range files {
+		if err := f.write(c.Out); err != nil {
+			return err
+		}
+		fmt.Fprintln(con.out, filepath.Join(c.Out, f.name))
+	}
+	return stopIf(p)
+}
+
+// packFile is one file of the pack.
+type packFile struct {
+	name   string
+	render func(io.Writer) error
+}
+
+// write renders the file beside its place and moves it there, so that no file is
+// ever half written.
+func (f packFile) write(dir string) error {
+	path := filepath.Join(dir, f.name)
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		return fmt.Errorf("write pack: %w", err)
+	}
+	tmp, err := os.CreateTemp(filepath.Dir(path), ".writing-*")
+	if err != nil {
+		return fmt.Errorf("write pack: %w", err)
+	}
+	defer os.Remove(tmp.Name())
+	if err := f.render(tmp); err != nil {
+		tmp.Close()
+		return fmt.Errorf("write %s: %w", f.name, err)
+	}
+	if err := tmp.Close(); err != nil {
+		return fmt.Errorf("write %s: %w", f.name, err)
+	}
+	if err := os.Chmod(tmp.Name(), 0o644); err != nil {
+		return fmt.Errorf("write %s: %w", f.name, err)
+	}
+	return os.Rename(tmp.Name(), path)
+}
+
+// writeSVG renders the drawing of the given name.
+func writeSVG(w io.Writer, s serve.Snapshot, name string) error {
+	for _, d := range s.Drawings {
+		if d.Name == name {
+			return svg.Render(w, d)
+		}
+	}
+	return fmt.Errorf("no drawing named %q", name)
+}
+
+// writePDF renders the shop pack.
+func writePDF(w io.Writer, s serve.Snapshot, paper string) error {
+	return pdf.Render(w, s.Plan, s.Drawings, pdf.Options{Paper: paper})
+}
