@@ -5,6 +5,8 @@ package pdf
 import (
 	"fmt"
 	"io"
+	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -103,6 +105,16 @@ func (b *book) say(style string, size float64, format string, args ...any) {
 	b.MultiCell(0, size*0.5, fmt.Sprintf(format, args...), "", "L", false)
 }
 
+// numberHeads are the headings of columns of numbers.
+var numberHeads = []string{"count", "length mm", "width mm", "kg each", "grams", "running total g", "litres",
+	"scale after A kg", "scale after B kg", "work h", "wait h", "need", "bucket"}
+
+// numeric reports whether c is a bare number.
+func numeric(c string) bool {
+	_, err := strconv.ParseFloat(c, 64)
+	return err == nil
+}
+
 // row prints cells of the given widths (mm), numbers to the right.
 func (b *book) row(style string, widths []float64, cells ...string) {
 	b.font(style, 10)
@@ -110,9 +122,9 @@ func (b *book) row(style string, widths []float64, cells ...string) {
 		b.AddPage()
 	}
 	for i, c := range cells {
-		align := "R"
-		if i == 0 || strings.ContainsAny(c, "abcdefghijklmnopqrstuvwxyz") && style == "" && len(c) > 9 {
-			align = "L"
+		align := "L"
+		if numeric(c) || style == "B" && slices.Contains(numberHeads, c) {
+			align = "R"
 		}
 		for b.GetStringWidth(c) > widths[i]-2 && len(c) > 4 {
 			c = strings.TrimSuffix(c[:len(c)-2], ".") + "."
