@@ -1,0 +1,94 @@
+// The page of one piece.
+
+import type { Problem } from "./api";
+import { sentence } from "./changes";
+import { FigureView } from "./figure/view";
+import { Findings, placeText } from "./findings";
+import { Foot, Head } from "./head";
+import { MeasureFirst } from "./measurefirst";
+import { Numbers } from "./numbers";
+import { changed, load, plan, problem } from "./state";
+import { Stages } from "./stages";
+
+export function App() {
+  const p = plan.value;
+  const wrong = problem.value;
+  if (!p) return wrong ? <Nothing problem={wrong} /> : <Waiting />;
+  return (
+    <div class="page">
+      <a class="skip" href="#findings-title">Skip to the findings</a>
+      <Head plan={p} />
+      {wrong && <Trouble problem={wrong} />}
+      <News />
+      <main class="desk">
+        <Findings plan={p} />
+        <div class="piece">
+          <Numbers plan={p} />
+          <FigureView />
+        </div>
+        <Stages plan={p} />
+        <MeasureFirst plan={p} />
+      </main>
+      <Foot plan={p} />
+    </div>
+  );
+}
+
+function Waiting() {
+  return <main class="alone" aria-busy="true"><p class="quiet">Working the piece out …</p></main>;
+}
+
+function Nothing({ problem: p }: { problem: Problem }) {
+  return (
+    <main class="alone">
+      <h1>{p.gone ? "Not connected" : "The piece cannot be shown"}</h1>
+      <Reasons problem={p} />
+    </main>
+  );
+}
+
+// Trouble stands above a plan that is no longer the newest.
+function Trouble({ problem: p }: { problem: Problem }) {
+  return (
+    <section class="trouble" role="alert" aria-label="Trouble">
+      <h2>{p.gone ? "Not connected" : "The document as it stands now cannot be read"}</h2>
+      <Reasons problem={p} />
+      <p class="quiet">Below is the plan as it was before.</p>
+    </section>
+  );
+}
+
+function Reasons({ problem: p }: { problem: Problem }) {
+  const list = p.findings ?? [];
+  return (
+    <>
+      {list.length === 0 && <p class="trouble-text">{p.error}</p>}
+      {list.length === 0 && p.hint && <p class="trouble-hint">{p.hint}</p>}
+      <ul class="trouble-list">
+        {list.map((f) => (
+          <li key={f.code + f.text}>
+            <p class="trouble-text">{f.text}</p>
+            <p class="trouble-hint">{f.remedy}</p>
+            <code>{placeText(f.where)}</code>
+          </li>
+        ))}
+      </ul>
+      <button type="button" class="button" onClick={() => void load()}>Try again</button>
+    </>
+  );
+}
+
+// News says what the last edit changed, in numbers.
+function News() {
+  const list = changed.value;
+  return (
+    <output class="news">
+      {list && (
+        <p>
+          <span class="label">Changed</span> {sentence(list)}
+          <button type="button" class="button quiet-button" aria-label="Put this line away" onClick={() => { changed.value = undefined; }}>Put away</button>
+        </p>
+      )}
+    </output>
+  );
+}

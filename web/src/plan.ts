@@ -1,0 +1,308 @@
+// The plan as the server sends it: the same keys as `pourwright plan --json`. Units
+// stand in the names. This page shows these numbers and works none out.
+
+export type Severity = "note" | "caution" | "stop";
+export type View = "finished" | "form" | "";
+export type StageState = "fine" | "caution" | "stop" | "not computed";
+
+export interface Piece {
+  name: string;
+  version: string;
+  client?: string;
+  units: string;
+  length_mm: number;
+  width_mm: number;
+  height_mm: number;
+  shell_mm: number;
+  board_mm: number;
+  corner: string;
+  mixes: string[];
+  resin: string;
+  room_temp_c: number;
+  date: string;
+  fingerprint: string;
+}
+
+export interface Layer {
+  number: number;
+  name: string;
+  from_mm: number;
+  to_mm: number;
+  area_mm2: number;
+  perimeter_mm: number;
+  volume_l: number;
+  islands: number;
+}
+
+export interface Mouth {
+  side: string;
+  width_mm: number;
+  depth_mm: number;
+  opening_mm2: number;
+  from_mm: number;
+}
+
+export interface FillPoint {
+  depth_mm: number;
+  volume_l: number;
+  area_mm2: number;
+}
+
+export interface Narrow {
+  kind: string;
+  layer: number;
+  x_mm: number;
+  y_mm: number;
+  width_mm: number;
+  limit_mm: number;
+}
+
+export interface Relief {
+  volume_l: number;
+  depth_mm: number;
+  layers: Layer[];
+  mouths: Mouth[];
+  fill: FillPoint[];
+  narrow: Narrow[];
+}
+
+export interface FoamPart {
+  id: string;
+  layer: number;
+  thickness_mm: number;
+  area_mm2: number;
+  box_x_mm: number;
+  box_y_mm: number;
+  mass_kg: number;
+  thicknesses: number;
+}
+
+export interface Knockout {
+  parts: FoamPart[];
+  glue_order: string[];
+  mass_kg: number;
+  volume_l: number;
+  sheets_at_least: number;
+}
+
+export interface Panel {
+  name: string;
+  length_mm: number;
+  width_mm: number;
+  thickness_mm: number;
+  count: number;
+  mass_kg: number;
+  bevel: string;
+}
+
+export interface Form {
+  panels: Panel[];
+  mass_kg: number;
+  seam_mm: number;
+  release_mm2: number;
+  sheets_at_least: number;
+}
+
+export interface Ingredient {
+  name: string;
+  role: string;
+  mass_kg: number;
+}
+
+export interface Coat {
+  name: string;
+  mix: string;
+  thickness_mm: number;
+  volume_l: number;
+  mass_kg: number;
+  to_mix_kg: number;
+}
+
+export interface Recipe {
+  mix: string;
+  parts_per_m3: Ingredient[];
+  wet_density_kg_m3: number;
+  water_to_cementitious: number;
+  polymer_solids_to_cementitious: number;
+  fibre_of_total: number;
+  air: number;
+}
+
+export interface Batch {
+  number: number;
+  coat: string;
+  of: number;
+  mass_kg: number;
+  volume_l: number;
+  parts: Ingredient[];
+  water_first_kg: number;
+  water_up_to_kg: number;
+  water_never_above_kg: number;
+}
+
+export interface Concrete {
+  cast_surface_mm2: number;
+  surfaces: { face_mm2: number; floor_mm2: number; riser_mm2: number; wall_mm2: number };
+  shell_thickness_mm: number;
+  shell_volume_l: number;
+  area_times_thickness_l: number;
+  area_times_thickness_over: number;
+  converged_to: number;
+  coats: Coat[];
+  recipes: Recipe[];
+  batches: Batch[];
+  shell_kg: number;
+}
+
+export interface Structure {
+  shell_kg: number;
+  resin_kg: number;
+  extras_kg: number;
+  delivered_kg: number;
+  form_kg: number;
+  foam_kg: number;
+  flip_kg: number;
+  lifters: number;
+  carriers: number;
+}
+
+export interface Bucket {
+  number: number;
+  volume_l: number;
+  a_kg: number;
+  b_kg: number;
+  scale_a_kg: number;
+  scale_ab_kg: number;
+}
+
+export interface Lift {
+  number: number;
+  from_mm: number;
+  to_mm: number;
+  depth_mm: number;
+  volume_l: number;
+  mass_kg: number;
+  a_kg: number;
+  b_kg: number;
+  batches: Bucket[];
+  wait_h: number;
+}
+
+export interface Resin {
+  volume_l: number;
+  shrink_l: number;
+  overfill_l: number;
+  film_l: number;
+  reserve_l: number;
+  order_l: number;
+  order_kg: number;
+  order_us_gal: number;
+  order_imp_gal: number;
+  resin: string;
+  b_per_100_a_by_mass: number;
+  lifts: Lift[];
+}
+
+export interface Step {
+  number: number;
+  id: string;
+  title: string;
+  room: string;
+  work_h: number;
+  wait_h: number;
+  wait_for: string;
+  latest_h: number;
+  start: string;
+  end: string;
+  cautions: string[];
+}
+
+export interface Calendar {
+  steps: Step[];
+  hands_h: number;
+  elapsed_h: number;
+  finish: string;
+}
+
+export interface Line {
+  name: string;
+  room: string;
+  need: number;
+  unit: string;
+  buy: { count: number; size: number; price?: number }[] | null;
+  bought: number;
+  left: number;
+  price: number;
+  priced: boolean;
+}
+
+export interface Cost {
+  lines: Line[];
+  total: number;
+  unpriced: number;
+}
+
+export interface Stage {
+  name: string;
+  title: string;
+  state: StageState;
+  summary: string;
+}
+
+export interface Assumed {
+  what: string;
+  value: string;
+  origin: string;
+  source: string;
+  field: string;
+}
+
+export interface Where {
+  file?: string;
+  line?: number;
+  column?: number;
+  field?: string;
+  element?: string;
+  view?: View;
+  at_mm?: [number, number];
+}
+
+export interface Finding {
+  code: string;
+  severity: Severity;
+  stage: string;
+  where: Where;
+  text: string;
+  got?: number;
+  limit?: number;
+  unit?: string;
+  remedy: string;
+  source?: string;
+}
+
+export interface Plan {
+  piece: Piece;
+  relief: Relief;
+  knockout: Knockout;
+  form: Form;
+  concrete: Concrete;
+  structure: Structure;
+  resin: Resin;
+  calendar: Calendar;
+  cost: Cost;
+  stages: Stage[];
+  measure_first: Assumed[];
+  findings: Finding[];
+}
+
+// stageOf returns a stage by name, and undefined where the plan has none.
+export function stageOf(plan: Plan, name: string): Stage | undefined {
+  return plan.stages.find((s) => s.name === name);
+}
+
+// computed tells whether a stage's numbers may be shown: a stage that was not
+// computed holds zeros that mean nothing.
+export function computed(plan: Plan, name: string): boolean {
+  const state = stageOf(plan, name)?.state;
+  return state !== undefined && state !== "not computed";
+}

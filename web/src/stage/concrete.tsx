@@ -1,0 +1,86 @@
+import { area, count, fixed, grams, length, mass, percent, pounds, systemOf, volume, type System } from "../measure";
+import { Facts, Q, Table } from "../parts";
+import type { Batch, Ingredient, Plan } from "../plan";
+
+export function ConcreteDetail({ plan }: { plan: Plan }) {
+  const s = systemOf(plan.piece.units);
+  const c = plan.concrete;
+  return (
+    <>
+      <Table caption="Coats, from the mould outwards" rows={c.coats} columns={[
+        { head: "Coat", words: true, cell: (k) => <>{k.name}<small class="q-other">{k.mix}</small></> },
+        { head: "Thick", cell: (k) => <Q of={length(k.thickness_mm, s)} /> },
+        { head: "In place", cell: (k) => <Q of={volume(k.volume_l, s)} /> },
+        { head: "Mass", cell: (k) => <Q of={mass(k.mass_kg, s)} /> },
+        { head: "To mix", cell: (k) => <Q of={mass(k.to_mix_kg, s)} /> },
+      ]} />
+      <Facts rows={[
+        ["Cast surface", <Q key="cast" of={area(c.cast_surface_mm2, s)} />],
+        ["of it show face", <Q key="face" of={area(c.surfaces.face_mm2, s)} />],
+        ["of it basin floors", <Q key="floor" of={area(c.surfaces.floor_mm2, s)} />],
+        ["of it risers", <Q key="riser" of={area(c.surfaces.riser_mm2, s)} />],
+        ["of it walls", <Q key="wall" of={area(c.surfaces.wall_mm2, s)} />],
+        ["Shell by true offset", <Q key="shell" of={volume(c.shell_volume_l, s)} />],
+        ["Area × thickness would say", <>{volume(c.area_times_thickness_l, s).main}, {over(c.area_times_thickness_over)}</>],
+        ["Converged to", percent(c.converged_to)],
+      ]} />
+      <h4>Batches</h4>
+      {runs(c.batches).map((r) => <Run key={r.first.number} run={r} system={s} />)}
+      {c.recipes.map((r) => (
+        <Table key={r.mix} caption={`${r.mix}, for 1 m³`} rows={r.parts_per_m3} columns={[
+          { head: "Part", words: true, cell: (p) => p.name },
+          { head: "Mass", cell: (p) => <Q of={mass(p.mass_kg, s)} /> },
+        ]} total={`Wet ${fixed(r.wet_density_kg_m3, 0)} kg/m³ · water ratio ${fixed(r.water_to_cementitious, 3)} · polymer ${percent(r.polymer_solids_to_cementitious)} · fibre ${percent(r.fibre_of_total)} · air ${percent(r.air)}`} />
+      ))}
+    </>
+  );
+}
+
+function over(f: number): string {
+  return f >= 0 ? `${percent(f)} too much` : `${percent(-f)} too little`;
+}
+
+// A BatchRun is batches in a row that are weighed alike.
+interface BatchRun { first: Batch; last: Batch; alike: number }
+
+// runs joins batches that a maker weighs alike, to the gram.
+export function runs(batches: Batch[]): BatchRun[] {
+  const out: BatchRun[] = [];
+  for (const b of batches) {
+    const r = out.at(-1);
+    if (r && weighed(r.first) === weighed(b)) {
+      r.last = b;
+      r.alike++;
+    } else out.push({ first: b, last: b, alike: 1 });
+  }
+  return out;
+}
+
+function weighed(b: Batch): string {
+  return [b.coat, ...b.parts.map((p) => `${p.name} ${grams(p.mass_kg)}`), grams(b.water_never_above_kg)].join("|");
+}
+
+function Run({ run, system }: { run: BatchRun; system: System }) {
+  const b = run.first;
+  const name = run.alike === 1 ? `Batch ${b.number}` : `Batches ${b.number} to ${run.last.number}, alike`;
+  let sum = 0;
+  const rows = b.parts.map((part) => ({ part, sum: (sum += part.mass_kg) }));
+  return (
+    <>
+      <Table<{ part: Ingredient; sum: number }> caption={`${name}: ${b.coat}, ${mass(b.mass_kg, system).main} = ${volume(b.volume_l, system).main} ${run.alike > 1 ? "each" : ""}`} rows={rows} columns={[
+        { head: "Weigh", words: true, cell: (r) => r.part.name },
+        { head: "Mass", cell: (r) => <Q of={weight(r.part.mass_kg, system)} /> },
+        { head: "Scale shows", cell: (r) => <Q of={weight(r.sum, system)} /> },
+      ]} />
+      <p class="water">
+        Water: {weight(b.water_first_kg, system).main} first, up to {weight(b.water_up_to_kg, system).main}, <strong>never above {weight(b.water_never_above_kg, system).main}</strong>.
+        {run.alike > 1 && ` ${count(run.alike, "batch", "batches")} of this.`}
+      </p>
+    </>
+  );
+}
+
+// weight is what a scale shows: grams, or pounds and ounces.
+function weight(kg: number, system: System) {
+  return system === "mm" ? { main: grams(kg), other: pounds(kg) } : { main: pounds(kg), other: grams(kg) };
+}
