@@ -11,17 +11,17 @@ import (
 // Hands-on times of the trade. Common practice, no source; the maker's own records
 // replace them.
 const (
-	perPanelCut   units.Duration = 0.25
-	perFoamPart   units.Duration = 0.5
-	perBatch      units.Duration = 0.5 // weigh, mix, pack, clean
-	perBucket     units.Duration = 0.4 // weigh, stir, rest, pour
-	glueSets      units.Duration = 12
-	caulkCures    units.Duration = 12
-	edgeFrom      units.Duration = 6 // after the last coat, at 20 C. Common practice, no source
-	edgeTo        units.Duration = 9
-	dryingDays    units.Duration = 10 * units.Day // Chosen: 7 to 14 days; weigh until steady decides
-	sealDries     units.Duration = 24
-	lastLiftWaits units.Duration = 7 * units.Day // Chosen: before wet sanding; the data sheet decides
+	perPanelCut   units.Duration    = 0.25
+	perFoamPart   units.Duration    = 0.5
+	perBatch      units.Duration    = 0.5 // weigh, mix, pack, clean
+	perBucket     units.Duration    = 0.4 // weigh, stir, rest, pour
+	glueSets      units.Duration    = 12
+	caulkCures    units.Duration    = 12
+	edgeFrom      units.Duration    = 6 // after the last coat, at 20 C. Common practice, no source
+	edgeTo        units.Duration    = 9
+	dryingDays    units.Duration    = 10 * units.Day // Chosen: 7 to 14 days; weigh until steady decides
+	sealDries     units.Duration    = 24
+	lastLiftWaits units.Duration    = 7 * units.Day // Chosen: before wet sanding; the data sheet decides
 	refTemp       units.Temperature = 20
 )
 
@@ -103,8 +103,8 @@ func (w *wiring) strip() []calendar.Task {
 	room := w.job.Room.Temperature
 	return []calendar.Task{
 		{ID: "level-edges", Title: "Level the edges, then cover and keep warm", Room: "concrete", Work: 0.5, Unbroken: true,
-			Wait:    max(0, concrete.At(demould, room, refTemp)-concrete.At(edgeFrom, room, refTemp)),
-			WaitFor: "shell to be strong enough to strip",
+			Wait:     max(0, concrete.At(demould, room, refTemp)-concrete.At(edgeFrom, room, refTemp)),
+			WaitFor:  "shell to be strong enough to strip",
 			Cautions: []string{"Cover with film, no fans: a drying skin crazes."}},
 		{ID: "strip", Title: "Turn the casting over, strip form and foam", Room: "structure", Work: 2,
 			Wait: dryingDays, WaitFor: "shell to dry: weigh until steady, then the sheet test",

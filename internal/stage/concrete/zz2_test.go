@@ -1,0 +1,3 @@
+package concrete
+import "pourwright/internal/units"
+func ul(x float64) units.Length { return units.Length(x) }
