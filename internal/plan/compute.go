@@ -71,14 +71,6 @@ func (w *wiring) add(fs []finding.Finding) { w.plan.Findings = append(w.plan.Fin
 // basin reports whether there is a basin to work on.
 func (w *wiring) basin() bool { return len(w.plan.Relief.Layers) > 0 }
 
-// where returns the place of a field in the document.
-func (w *wiring) where(field string) finding.Where {
-	if p, ok := w.job.Places[field]; ok {
-		return p
-	}
-	return finding.Where{Field: field}
-}
-
 const notComputed = "not computed: no basin could be read from the drawing"
 
 // state sums a stage up in one word.
