@@ -1,3 +1,4 @@
+/* oxlint-disable no-await-in-loop -- one page after the other, on purpose: the machine is small and faults must name their page */
 // Opens the built program in Chromium at desk and phone width, light and dark. Fails on
 // any console error, on an axe violation, on sideways scrolling, or where the view
 // switch does not turn the piece over. SHOTS=folder keeps pictures.
