@@ -49,7 +49,7 @@ func equal(n int, t units.Length) []units.Length {
 func ExampleMap_Steps() {
 	steps, report, _ := cone().Steps(StepOptions{Thickness: equal(4, 10), Smooth: 3, Speck: 50})
 	for _, s := range steps {
-		fmt.Printf("%2.0f to %2.0f mm: %3.0f mm across\n", float64(s.From), float64(s.To), s.Region.Box().Width())
+		fmt.Printf("%2.0f to %2.0f mm: %.0f mm across\n", float64(s.From), float64(s.To), s.Region.Box().Width())
 	}
 	fmt.Printf("volume kept within 0.5 %%: %v\n", math.Abs(float64(report.Error)) <= 0.005)
 	// Output:
