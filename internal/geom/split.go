@@ -1,6 +1,7 @@
 package geom
 
 import (
+	"cmp"
 	"math"
 	"slices"
 )
@@ -110,35 +111,68 @@ func findCuts(edges []edge) []cut {
 	return cuts
 }
 
-// meet appends the cuts that edges i and j give each other.
+// meet appends the cuts that edges i and j give each other. An edge that passes
+// through the grid square round an end of the other is bent to that end, as snap
+// rounding does: nearly parallel edges then join in one round, where cutting them at
+// their crossing alone moves the crossing along by a few grid steps a round.
 func meet(edges []edge, i, j int32, cuts []cut) []cut {
 	a, b := &edges[i], &edges[j]
-	c1, c2 := turn(a.lo, a.hi, b.lo), turn(a.lo, a.hi, b.hi)
-	if c1*c2 > 0 {
+	c1, near1 := a.lean(b.lo)
+	c2, near2 := a.lean(b.hi)
+	if c1*c2 > 0 && !near1 && !near2 {
 		return cuts
 	}
-	d1, d2 := turn(b.lo, b.hi, a.lo), turn(b.lo, b.hi, a.hi)
-	if d1*d2 > 0 {
-		return cuts
-	}
-	if c1*c2 < 0 && d1*d2 < 0 {
-		p := crossing(a, b)
-		return cutAt(edges, j, p, cutAt(edges, i, p, cuts))
-	}
-	touch := func(k int32, e *edge, side int, p gridPoint) {
-		if side == 0 && inside(e, p) {
+	d1, near3 := b.lean(a.lo)
+	d2, near4 := b.lean(a.hi)
+	before := len(cuts)
+	touch := func(k int32, near bool, p gridPoint) {
+		if near && inside(&edges[k], p) {
 			cuts = append(cuts, cut{k, p})
 		}
 	}
-	touch(i, a, c1, b.lo)
-	touch(i, a, c2, b.hi)
-	touch(j, b, d1, a.lo)
-	touch(j, b, d2, a.hi)
-	return cuts
+	touch(i, near1, b.lo)
+	touch(i, near2, b.hi)
+	touch(j, near3, a.lo)
+	touch(j, near4, a.hi)
+	if len(cuts) > before || c1*c2 >= 0 || d1*d2 >= 0 {
+		return cuts
+	}
+	p := crossing(a, b)
+	return cutAt(edges, j, p, cutAt(edges, i, p, cuts))
 }
 
-// inside reports whether p, on the line of e, lies strictly between its ends.
-func inside(e *edge, p gridPoint) bool { return e.lo.before(p) && p.before(e.hi) }
+// lean returns the side of e's line that p lies on, exactly, as turn does, and
+// whether the line passes through the grid square round p:
+//
+//	|d x (p - lo)| <= (|dx| + |dy|)/2
+//
+// Doubles err by far less than that bound, so they decide all but the near ones.
+func (e *edge) lean(p gridPoint) (side int, near bool) {
+	dx, dy := float64(e.hi.x-e.lo.x), float64(e.hi.y-e.lo.y)
+	cross := dx*float64(p.y-e.lo.y) - dy*float64(p.x-e.lo.x)
+	reach := (math.Abs(dx) + math.Abs(dy)) / 2
+	switch {
+	case cross > reach:
+		return 1, false
+	case cross < -reach:
+		return -1, false
+	}
+	return turn(e.lo, e.hi, p), true
+}
+
+// inside reports whether p, near the line of e, lies between its ends and is neither.
+func inside(e *edge, p gridPoint) bool {
+	if p == e.lo || p == e.hi {
+		return false
+	}
+	at := along(e, p)
+	return at > 0 && at < along(e, e.hi)
+}
+
+// along measures how far p lies along e from its lo.
+func along(e *edge, p gridPoint) float64 {
+	return float64(e.hi.x-e.lo.x)*float64(p.x-e.lo.x) + float64(e.hi.y-e.lo.y)*float64(p.y-e.lo.y)
+}
 
 // cutAt appends a cut of edge k at p unless p is one of its ends.
 func cutAt(edges []edge, k int32, p gridPoint, cuts []cut) []cut {
@@ -167,6 +201,10 @@ func applyCuts(edges []edge, cuts []cut) []edge {
 	slices.SortFunc(cuts, func(a, b cut) int {
 		if a.edge != b.edge {
 			return int(a.edge) - int(b.edge)
+		}
+		e := &edges[a.edge]
+		if c := cmp.Compare(along(e, a.at), along(e, b.at)); c != 0 {
+			return c
 		}
 		return a.at.compare(b.at)
 	})
