@@ -53,7 +53,7 @@ func ExampleMap_Steps() {
 	}
 	fmt.Printf("volume kept within 0.5 %%: %v\n", math.Abs(float64(report.Error)) <= 0.005)
 	// Output:
-	//  0 to 10 mm: 141 mm across
+	// 0 to 10 mm: 141 mm across
 	// 10 to 20 mm: 101 mm across
 	// 20 to 30 mm: 61 mm across
 	// 30 to 40 mm: 21 mm across
