@@ -19,6 +19,7 @@ import (
 	"pourwright/internal/read/heightmap"
 	"pourwright/internal/read/svg"
 	"pourwright/internal/render/term"
+	"pourwright/internal/typed"
 )
 
 type planCmd struct {
@@ -99,13 +100,19 @@ type rulesCmd struct{}
 
 // Run lists every rule.
 func (c *rulesCmd) Run(con *console) error {
-	rules := slices.Concat(job.Rules(), material.Rules(), read.Rules(), svg.Rules(), heightmap.Rules(), plan.Rules())
-	slices.SortFunc(rules, func(a, b finding.Rule) int { return strings.Compare(a.Code, b.Code) })
+	rules := allRules()
 	fmt.Fprintf(con.out, "# Findings\n\nWritten by `pourwright rules`.\n\n| code | severity | guards that | remedy |\n|---|---|---|---|\n")
 	for _, r := range rules {
 		fmt.Fprintf(con.out, "| %s | %s | %s | %s |\n", r.Code, r.Severity, r.Title, strings.ReplaceAll(r.Remedy, "|", "\\|"))
 	}
 	return nil
+}
+
+// allRules returns every rule of the program, by code.
+func allRules() []finding.Rule {
+	rules := slices.Concat(typed.Rules(), job.Rules(), material.Rules(), read.Rules(), svg.Rules(), heightmap.Rules(), plan.Rules())
+	slices.SortFunc(rules, func(a, b finding.Rule) int { return strings.Compare(a.Code, b.Code) })
+	return rules
 }
 
 type shelfCmd struct {

@@ -60,7 +60,11 @@ func (p page) table(rows func(t *tabwriter.Writer)) {
 
 func (p page) head() {
 	pc := p.plan.Piece
-	fmt.Fprintf(p, "%s, version %s\n", pc.Name, pc.Version)
+	fmt.Fprint(p, pc.Name)
+	if pc.Version != "" {
+		fmt.Fprintf(p, ", version %s", pc.Version)
+	}
+	fmt.Fprintln(p)
 	fmt.Fprintf(p, "%s long, %s wide, %s high; shell %s\n", p.length(pc.Length), p.length(pc.Width), p.length(pc.Height), p.length(pc.Shell))
 	fmt.Fprintf(p, "inputs %s\n", pc.Fingerprint)
 }
