@@ -2,7 +2,6 @@ package concrete
 
 import (
 	"math"
-	"slices"
 
 	"pourwright/internal/geom"
 	"pourwright/internal/units"
@@ -12,7 +11,7 @@ import (
 // the knockout's layers as nested prisms on it, the form's sides up to height.
 type mould struct {
 	length, width, height float64 // mm
-	layers                []prism
+	layers                []prism // each within the one before
 	foam                  float64 // mm3
 }
 
@@ -24,6 +23,7 @@ type prism struct {
 
 const outlineTol = 0.02 // mm; distances need no finer outline
 
+// newMould wants layers that nest.
 func newMould(in Input) mould {
 	m := mould{length: in.Length.MM(), width: in.Width.MM(), height: in.Height.MM()}
 	for _, l := range in.Layers {
@@ -34,156 +34,142 @@ func newMould(in Input) mould {
 	return m
 }
 
-// shell returns the volume within t of the mould, mm3, at raster step h mm:
+// shells returns the volume within each of the rising thicknesses ts of the mould,
+// mm3, at raster step h mm:
 //
 //	V(t) = H (area within t of a side) + integral over the rest of min(H, Z) - foam
 //	Z    = max(t, max over layers with d_i <= t of top_i + sqrt(t^2 - d_i^2))
 //
 // where d_i is the plane distance to layer i, 0 inside. All prisms stand on the base,
 // so what lies below Z is all concrete or foam, and the reduction to the plane is
-// exact; only the integral is numerical. Source: [analytic].
-func (m mould) shell(t, h float64) float64 {
-	x, y := m.length-2*t, m.width-2*t
-	if !(t > 0) {
-		return 0
-	}
-	if x <= 0 || y <= 0 || t >= m.height {
-		return m.length*m.width*m.height - m.foam
-	}
-	r := newRaster(t, t, x, y, h)
-	z := make([]float64, r.nx*r.ny)
-	for i := range z {
-		z[i] = math.Min(t, m.height)
+// exact; only the integral is numerical. Layers nest, so where a cell straddles the
+// edges of several bands, the deeper band covers part of what the shallower covers:
+//
+//	mean Z = t + sum over layers of cover_i (rise of the running maximum at layer i)
+//
+// Source: [analytic].
+func (m mould) shells(ts []float64, h float64) []float64 {
+	r := newRaster(m.length, m.width, h)
+	sums := make([]float64, len(ts))
+	tops := make([][]float32, len(ts))
+	for k, t := range ts {
+		if m.hollow(t) {
+			tops[k] = make([]float32, r.nx*r.ny) // running maximum above the base coat
+		}
 	}
 	for _, l := range m.layers {
-		d := r.distances(l.region, t)
-		for i, dist := range d {
-			if dist >= t+h {
+		d := r.distances(l.region, ts[len(ts)-1]+h)
+		for k, t := range ts {
+			if tops[k] != nil {
+				sums[k] += m.rise(r, l, d, t, tops[k])
+			}
+		}
+	}
+	for k, t := range ts {
+		sums[k] = m.close(t, sums[k])
+	}
+	return sums
+}
+
+// hollow reports whether a shell t thick leaves anything hollow at all.
+func (m mould) hollow(t float64) bool {
+	return t > 0 && 2*t < math.Min(m.length, m.width) && t < m.height
+}
+
+// close adds base and sides to what the layers lift, and takes the foam away.
+func (m mould) close(t, lifted float64) float64 {
+	switch {
+	case !(t > 0):
+		return 0
+	case !m.hollow(t):
+		return m.length*m.width*m.height - m.foam
+	}
+	inner := (m.length - 2*t) * (m.width - 2*t)
+	return (m.length*m.width-inner)*m.height + inner*t + lifted - m.foam
+}
+
+// rise returns how much layer l lifts the shell's inner face, mm3, above what top
+// already holds, and puts the layer into top.
+func (m mould) rise(r raster, l prism, d field, t float64, top []float32) float64 {
+	step := math.Max(r.dx, r.dy)
+	wx, wy := inset(r.nx, r.dx, m.length, t), inset(r.ny, r.dy, m.width, t)
+	sum := 0.0
+	for j := d.j0; j < d.j1; j++ {
+		row := 0.0
+		for i := d.i0; i < d.i1; i++ {
+			d2 := float64(d.at(i, j))
+			if d2 >= (t+step)*(t+step) {
 				continue
 			}
-			lifted := math.Min(m.height, l.top+math.Sqrt(math.Max(0, t*t-dist*dist)))
-			cover := math.Max(0, math.Min(1, (t-dist)/h+0.5)) // the part of a cell on the rim of the band
-			if lifted > z[i] {
-				z[i] += cover * (lifted - z[i])
+			lifted, cover := l.top+t, 1.0
+			if d2 > 0 {
+				lifted = l.top + math.Sqrt(math.Max(0, t*t-d2))
+				cover = math.Max(0, math.Min(1, (t-math.Sqrt(d2))/step+0.5))
+			}
+			up := float32(math.Min(m.height, lifted) - t)
+			if was := top[j*r.nx+i]; up > was {
+				row += wx[i] * cover * float64(up-was)
+				top[j*r.nx+i] = up
 			}
 		}
+		sum += wy[j] * row
 	}
-	sum := 0.0
-	for _, v := range z {
-		sum += v
-	}
-	return (m.length*m.width-x*y)*m.height + sum*r.dx*r.dy - m.foam
+	return sum
 }
 
-// raster is a grid of cell centres over a rectangle.
-type raster struct {
-	x0, y0, dx, dy float64
-	nx, ny         int
+// inset returns, per cell of n along size, the length of it that lies further than t
+// from both ends.
+func inset(n int, step, size, t float64) []float64 {
+	w := make([]float64, n)
+	for i := range w {
+		lo, hi := math.Max(t, float64(i)*step), math.Min(size-t, float64(i+1)*step)
+		w[i] = math.Max(0, hi-lo)
+	}
+	return w
 }
 
-func newRaster(x0, y0, w, h, step float64) raster {
-	nx, ny := max(1, int(math.Ceil(w/step))), max(1, int(math.Ceil(h/step)))
-	return raster{x0, y0, w / float64(nx), h / float64(ny), nx, ny}
-}
-
-// distances returns, per cell, the distance from its centre to region, mm: 0 inside,
-// exact up to reach and +Inf further out.
-func (r raster) distances(region geom.Region, reach float64) []float64 {
-	d := make([]float64, r.nx*r.ny)
-	for i := range d {
-		d[i] = math.Inf(1)
-	}
-	reach += math.Max(r.dx, r.dy)
-	for _, ring := range region.Rings() {
-		for i, a := range ring {
-			r.near(d, a, ring[(i+1)%len(ring)], reach)
-		}
-	}
-	for i := range d {
-		d[i] = math.Sqrt(d[i])
-	}
-	r.inside(d, region)
-	return d
-}
-
-// near lowers the squared distances of the cells within reach of segment ab.
-func (r raster) near(d []float64, a, b geom.Point, reach float64) {
-	v := b.Sub(a)
-	vv := v.Dot(v)
-	if vv == 0 {
-		return
-	}
-	i0, i1 := r.column(math.Min(a.X, b.X)-reach), r.column(math.Max(a.X, b.X)+reach)
-	j0, j1 := r.row(math.Min(a.Y, b.Y)-reach), r.row(math.Max(a.Y, b.Y)+reach)
-	for j := max(j0, 0); j <= min(j1, r.ny-1); j++ {
-		wy := r.y0 + (float64(j)+0.5)*r.dy - a.Y
-		for i := max(i0, 0); i <= min(i1, r.nx-1); i++ {
-			wx := r.x0 + (float64(i)+0.5)*r.dx - a.X
-			k := (wx*v.X + wy*v.Y) / vv
-			k = math.Max(0, math.Min(1, k))
-			ex, ey := wx-k*v.X, wy-k*v.Y
-			if e := ex*ex + ey*ey; e < d[j*r.nx+i] {
-				d[j*r.nx+i] = e
-			}
-		}
-	}
-}
-
-func (r raster) column(x float64) int { return int(math.Floor((x - r.x0) / r.dx)) }
-func (r raster) row(y float64) int    { return int(math.Floor((y - r.y0) / r.dy)) }
-
-// inside sets the cells whose centre lies in region to 0.
-func (r raster) inside(d []float64, region geom.Region) {
-	cross := make([][]float64, r.ny)
-	for _, ring := range region.Rings() {
-		for i, a := range ring {
-			b := ring[(i+1)%len(ring)]
-			lo, hi := math.Min(a.Y, b.Y), math.Max(a.Y, b.Y)
-			for j := max(r.row(lo)-1, 0); j <= min(r.row(hi)+1, r.ny-1); j++ {
-				if y := r.y0 + (float64(j)+0.5)*r.dy; (a.Y <= y) != (b.Y <= y) {
-					cross[j] = append(cross[j], a.X+(y-a.Y)/(b.Y-a.Y)*(b.X-a.X))
-				}
-			}
-		}
-	}
-	for j, xs := range cross {
-		slices.Sort(xs)
-		for k := 0; k+1 < len(xs); k += 2 {
-			for i := max(r.column(xs[k]), 0); i <= min(r.column(xs[k+1]), r.nx-1); i++ {
-				if x := r.x0 + (float64(i)+0.5)*r.dx; x >= xs[k] && x <= xs[k+1] {
-					d[j*r.nx+i] = 0
-				}
-			}
-		}
-	}
-}
-
+// Steps of the raster. Chosen: on shapes of this trade 2 mm are within 0.1 % of the
+// limit and 1 mm within 0.03 %.
 const (
-	coarsest  = 4.0   // mm, first raster step
-	finest    = 0.5   // mm
-	goal      = 0.001 // relative change at the last halving that is good enough
-	mostCells = 4 << 20
+	coarsest  = 4.0     // mm, first step
+	finest    = 0.5     // mm
+	goal      = 0.001   // relative change at the last halving that is good enough
+	mostCells = 1 << 20 // bounds memory and time
+
+	worstChange = 0.005 // above this a finding says so
 )
 
-// volumes returns the shell volume at each cumulative thickness, and the greatest
-// relative change when the raster step was last halved.
-func (m mould) volumes(t []units.Length) (v []units.Volume, converged float64) {
-	v = make([]units.Volume, len(t))
-	for i, thick := range t {
-		h := math.Max(coarsest, math.Sqrt(m.length*m.width/mostCells)*2)
-		last := m.shell(thick.MM(), h)
-		change := 1.0
-		for h > finest && change > goal && m.length*m.width/(h*h/4) <= mostCells {
-			h /= 2
-			next := m.shell(thick.MM(), h)
-			if next == 0 {
-				change, last = 0, next
-				break
-			}
-			change, last = math.Abs(next-last)/next, next
-		}
-		v[i] = units.FromMM3(last)
-		converged = math.Max(converged, change)
+// volumes returns the shell volume at each of the rising thicknesses, and the
+// greatest relative change when the raster step was last halved.
+func (m mould) volumes(thickness []units.Length) (v []units.Volume, converged float64) {
+	v = make([]units.Volume, len(thickness))
+	if len(thickness) == 0 {
+		return v, 0
+	}
+	ts := make([]float64, len(thickness))
+	for i, t := range thickness {
+		ts[i] = t.MM()
+	}
+	h := math.Max(coarsest, math.Sqrt(m.length*m.width/mostCells)*2)
+	last := m.shells(ts, h)
+	for converged = 1; converged > goal && h > finest && 4*m.length*m.width/(h*h) <= mostCells; {
+		h /= 2
+		next := m.shells(ts, h)
+		converged, last = change(last, next), next
+	}
+	for i := range v {
+		v[i] = units.FromMM3(math.Max(0, last[i]))
 	}
 	return v, converged
+}
+
+// change returns the greatest relative difference between two sets of volumes.
+func change(a, b []float64) float64 {
+	worst := 0.0
+	for i := range a {
+		if b[i] > 0 {
+			worst = math.Max(worst, math.Abs(a[i]-b[i])/b[i])
+		}
+	}
+	return worst
 }
