@@ -70,18 +70,12 @@ func disc(x, y, r float64) geom.Region {
 	return geom.Build([]geom.Ring{ring}, geom.NonZero)
 }
 
-func pounds(emulsionSG float64) material.Mix {
+// pounds is a mix with a pozzolan. Its ratios do not depend on the emulsion's specific
+// gravity, which its statement leaves open; its density would, so it is not checked.
+func pounds() material.Mix {
 	return material.Mix{Name: "pounds", Kind: material.Scratch, Ingredients: []material.Ingredient{
 		ingredient("cement", "cement", 17.5, 3.15, 0), ingredient("pozzolan", "pozzolan", 6, 2.55, 0), ingredient("sand", "sand", 23.5, 2.65, 0),
-		ingredient("water", "water", 6.5, 1, 0), ingredient("emulsion", "polymer", 2.5, emulsionSG, 0.5), ingredient("fibre", "fibre", 1.6, 2.68, 0)}}
-}
-
-// split is the premix with its emulsion weighed as its water and its solids.
-func split(air units.Fraction) material.Mix {
-	m := premix(air)
-	m.Ingredients = append(m.Ingredients, ingredient("emulsion's water", "water", 2.5, 1, 0))
-	m.Ingredients[3] = ingredient("solids", "polymer", 2.5, 1.06, 1)
-	return m
+		ingredient("water", "water", 6.5, 1, 0), ingredient("emulsion", "polymer", 2.5, 1.06, 0.5), ingredient("fibre", "fibre", 1.6, 2.68, 0)}}
 }
 
 func TestPublishedMixes(t *testing.T) {
@@ -90,12 +84,11 @@ func TestPublishedMixes(t *testing.T) {
 	}
 	const hand = "absolute volume, evaluated independently"
 	c := &computer{}
-	a, dry, wet, p := c.recipe(premix(0)), c.recipe(split(0)), c.recipe(split(0.05)), c.recipe(pounds(1.05))
+	a, wet, p := c.recipe(premix(0)), c.recipe(premix(0.05)), c.recipe(pounds())
 	published.Run(t,
-		check("premix density, no air, 1.06 read as the polymer solids'", float64(dry.WetDensity), 2212, 2.2, "kg/m3", hand),
-		check("premix density, 5 % air, 1.06 read as the polymer solids'", float64(wet.WetDensity), 2101, 2.1, "kg/m3", hand),
-		check("premix yield, no air, 1.06 read as the polymer solids'", 123.71/float64(dry.WetDensity), 0.05594, 5e-6, "m3", hand),
-		check("premix yield, 5 % air, 1.06 read as the polymer solids'", 123.71/float64(wet.WetDensity), 0.05888, 5e-6, "m3", hand),
+		// Litres, by hand: 15.873 + 18.868 + 14.5 + 4.717 + 0.455 + 1.385 = 55.797 for 123.711 kg.
+		published.Check{Room: "concrete", Name: "premix density, no air", Ours: float64(a.WetDensity), Theirs: 2217.2, Unit: "kg/m3", Tol: 0.5, Source: "analytic", Place: "sum of W/SG by hand"},
+		published.Check{Room: "concrete", Name: "premix density, 5 % air", Ours: float64(wet.WetDensity), Theirs: 2106.3, Unit: "kg/m3", Tol: 0.5, Source: "analytic", Place: "sum of W/SG by hand"},
 		check("premix water to cement, emulsion's water counted", a.WaterRatio, 0.340, 0.0005, "1", hand),
 		check("premix polymer solids to cement", a.Polymer, 0.050, 0.0005, "1", hand),
 		check("premix fibre of the whole", a.Fibre, 0.03, 0.0005, "1", hand),
@@ -103,8 +96,6 @@ func TestPublishedMixes(t *testing.T) {
 		check("mix in pounds: polymer to cementitious", p.Polymer, 0.053, 0.0005, "1", hand),
 		check("mix in pounds: fibre of the whole", p.Fibre, 0.0278, 0.00005, "1", hand),
 		check("mix in pounds: fibre of the rest", p.Fibre/(1-p.Fibre), 0.0286, 0.00005, "1", hand),
-		check("mix in pounds: density, emulsion 1.05", float64(p.WetDensity), 2194, 0.5, "kg/m3", hand),
-		check("mix in pounds: yield, emulsion 1.05", 57.6/float64(p.WetDensity)/0.028316846592*0.45359237, 0.4206, 5e-5, "ft3", hand),
 	)
 }
 
