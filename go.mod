@@ -10,6 +10,7 @@ require (
 	github.com/goccy/go-yaml v1.19.2
 	github.com/google/go-cmp v0.7.0
 	github.com/invopop/jsonschema v0.14.0
+	github.com/peterstace/simplefeatures v0.50.0
 	golang.org/x/image v0.47.0
 	pgregory.net/rapid v1.3.0
 )
