@@ -38,3 +38,17 @@ func BenchmarkIntersect2000(b *testing.B) {
 		Intersect(x, y)
 	}
 }
+
+func BenchmarkGrow200k(b *testing.B) {
+	r := Build([]Ring{wavy(200_000)}, NonZero)
+	for b.Loop() {
+		Offset(r, 19, 0.05)
+	}
+}
+
+func BenchmarkShrink200k(b *testing.B) {
+	r := Build([]Ring{wavy(200_000)}, NonZero)
+	for b.Loop() {
+		Offset(r, -19, 0.05)
+	}
+}

@@ -2,7 +2,6 @@ package geom
 
 import (
 	"cmp"
-	"math"
 	"slices"
 )
 
@@ -51,27 +50,52 @@ func addRing(edges []edge, ring Ring, k int) []edge {
 	return edges
 }
 
-// merge sorts edges, adds up those that coincide and drops those that cancel.
+// merge returns edges sorted by lo, then hi, adds up those that coincide and drops
+// those that cancel.
 func merge(edges []edge) []edge {
-	slices.SortFunc(edges, func(a, b edge) int {
-		if c := a.lo.compare(b.lo); c != 0 {
-			return c
+	sorted := make([]edge, 0, len(edges))
+	for _, i := range sweepOrder(len(edges), func(i int32) gridPoint { return edges[i].lo }) {
+		sorted = append(sorted, edges[i])
+	}
+	out := sorted[:0]
+	for i, j := 0, 0; i < len(sorted); i = j {
+		for j = i + 1; j < len(sorted) && sorted[j].lo == sorted[i].lo; j++ {
 		}
-		return a.hi.compare(b.hi)
-	})
-	out := edges[:0]
-	for i := 0; i < len(edges); {
-		e := edges[i]
-		for i++; i < len(edges) && edges[i].lo == e.lo && edges[i].hi == e.hi; i++ {
-			for k := range e.up {
-				e.up[k] += edges[i].up[k]
-			}
+		out = mergeFan(out, sorted[i:j])
+	}
+	return out
+}
+
+// mergeFan appends fan, edges from one point, merged; out may end where fan starts.
+func mergeFan(out, fan []edge) []edge {
+	if len(fan) > 1 {
+		slices.SortFunc(fan, func(a, b edge) int { return a.hi.compare(b.hi) })
+	}
+	for i := 0; i < len(fan); {
+		e := fan[i]
+		for i++; i < len(fan) && fan[i].hi == e.hi; i++ {
+			e.add(&fan[i])
 		}
 		if e.up != [operands]int32{} {
 			out = append(out, e)
 		}
 	}
 	return out
+}
+
+// add counts f, which coincides with e, into e.
+func (e *edge) add(f *edge) {
+	for k := range e.up {
+		e.up[k] += f.up[k]
+	}
+}
+
+// compare orders edges by lo, then hi.
+func (e *edge) compare(f *edge) int {
+	if c := e.lo.compare(f.lo); c != 0 {
+		return c
+	}
+	return e.hi.compare(f.hi)
 }
 
 // maxPasses bounds the rounds of splitting. Rounding a crossing to the grid bends
@@ -83,19 +107,56 @@ const maxPasses = 40
 // It reports false where that could not be reached within maxPasses.
 func split(edges []edge) ([]edge, bool) {
 	edges = merge(edges)
+	cuts := findCuts(edges)
 	for range maxPasses {
-		cuts := findCuts(edges)
 		if len(cuts) == 0 {
 			return edges, true
 		}
-		edges = merge(applyCuts(edges, cuts))
+		whole, pieces := applyCuts(edges, cuts)
+		var fresh []bool
+		edges, fresh = weave(whole, merge(pieces))
+		cuts = findNewCuts(edges, fresh)
 	}
-	return edges, false
+	return edges, len(cuts) == 0
 }
 
-// cut is a point at which an edge must be split.
+// weave joins two sorted lists of edges, the second of new pieces, and says which of
+// the edges are new.
+func weave(whole, pieces []edge) (edges []edge, fresh []bool) {
+	edges, fresh = make([]edge, 0, len(whole)+len(pieces)), make([]bool, 0, len(whole)+len(pieces))
+	put := func(e edge, isNew bool) {
+		if e.up != [operands]int32{} {
+			edges, fresh = append(edges, e), append(fresh, isNew)
+		}
+	}
+	for len(whole) > 0 && len(pieces) > 0 {
+		switch c := whole[0].compare(&pieces[0]); {
+		case c < 0:
+			put(whole[0], false)
+			whole = whole[1:]
+		case c > 0:
+			put(pieces[0], true)
+			pieces = pieces[1:]
+		default:
+			e := whole[0]
+			e.add(&pieces[0])
+			put(e, false)
+			whole, pieces = whole[1:], pieces[1:]
+		}
+	}
+	for _, e := range whole {
+		put(e, false)
+	}
+	for _, e := range pieces {
+		put(e, true)
+	}
+	return edges, fresh
+}
+
+// cut is a point at which an edge must be split, t of the way along it.
 type cut struct {
 	edge int32
+	t    float64
 	at   gridPoint
 }
 
@@ -104,119 +165,79 @@ func findCuts(edges []edge) []cut {
 	var cuts []cut
 	strips := newStrips(edges)
 	for i := range edges {
-		strips.visit(int32(i), func(j int32) {
-			cuts = meet(edges, int32(i), j, cuts)
-		})
+		strips.visit(int32(i), func(j int32) { cuts = meet(edges, int32(i), j, cuts) })
 	}
 	return cuts
 }
 
-// meet appends the cuts that edges i and j give each other. An edge that passes
-// through the grid square round an end of the other is bent to that end, as snap
-// rounding does: nearly parallel edges then join in one round, where cutting them at
-// their crossing alone moves the crossing along by a few grid steps a round.
-func meet(edges []edge, i, j int32, cuts []cut) []cut {
-	a, b := &edges[i], &edges[j]
-	c1, near1 := a.lean(b.lo)
-	c2, near2 := a.lean(b.hi)
-	if c1*c2 > 0 && !near1 && !near2 {
-		return cuts
-	}
-	d1, near3 := b.lean(a.lo)
-	d2, near4 := b.lean(a.hi)
-	before := len(cuts)
-	touch := func(k int32, near bool, p gridPoint) {
-		if near && inside(&edges[k], p) {
-			cuts = append(cuts, cut{k, p})
+// findNewCuts is findCuts for edges of which only the fresh ones may have any.
+func findNewCuts(edges []edge, fresh []bool) []cut {
+	near, index := make([]edge, 0, len(edges)), make([]int32, 0, len(edges))
+	s := newShadow(edges, fresh)
+	for i := range edges {
+		if fresh[i] || s.covers(&edges[i]) {
+			near, index = append(near, edges[i]), append(index, int32(i))
 		}
 	}
-	touch(i, near1, b.lo)
-	touch(i, near2, b.hi)
-	touch(j, near3, a.lo)
-	touch(j, near4, a.hi)
-	if len(cuts) > before || c1*c2 >= 0 || d1*d2 >= 0 {
-		return cuts
+	var cuts []cut
+	strips := newStrips(near)
+	for i := range near {
+		strips.visit(int32(i), func(j int32) {
+			if fresh[index[i]] || fresh[index[j]] {
+				cuts = meet(near, int32(i), j, cuts)
+			}
+		})
 	}
-	p := crossing(a, b)
-	return cutAt(edges, j, p, cutAt(edges, i, p, cuts))
-}
-
-// lean returns the side of e's line that p lies on, exactly, as turn does, and
-// whether the line passes through the grid square round p:
-//
-//	|d x (p - lo)| <= (|dx| + |dy|)/2
-//
-// Doubles err by far less than that bound, so they decide all but the near ones.
-func (e *edge) lean(p gridPoint) (side int, near bool) {
-	dx, dy := float64(e.hi.x-e.lo.x), float64(e.hi.y-e.lo.y)
-	cross := dx*float64(p.y-e.lo.y) - dy*float64(p.x-e.lo.x)
-	reach := (math.Abs(dx) + math.Abs(dy)) / 2
-	switch {
-	case cross > reach:
-		return 1, false
-	case cross < -reach:
-		return -1, false
+	for k := range cuts {
+		cuts[k].edge = index[cuts[k].edge]
 	}
-	return turn(e.lo, e.hi, p), true
+	return cuts
 }
 
-// inside reports whether p, near the line of e, lies between its ends and is neither.
-func inside(e *edge, p gridPoint) bool {
-	if p == e.lo || p == e.hi {
-		return false
-	}
-	at := along(e, p)
-	return at > 0 && at < along(e, e.hi)
-}
-
-// along measures how far p lies along e from its lo.
-func along(e *edge, p gridPoint) float64 {
-	return float64(e.hi.x-e.lo.x)*float64(p.x-e.lo.x) + float64(e.hi.y-e.lo.y)*float64(p.y-e.lo.y)
-}
-
-// cutAt appends a cut of edge k at p unless p is one of its ends.
-func cutAt(edges []edge, k int32, p gridPoint, cuts []cut) []cut {
-	if p == edges[k].lo || p == edges[k].hi {
-		return cuts
-	}
-	return append(cuts, cut{k, p})
-}
-
-// crossing returns the grid point nearest to where a and b properly cross.
-func crossing(a, b *edge) gridPoint {
-	ax, ay := float64(a.hi.x-a.lo.x), float64(a.hi.y-a.lo.y)
-	bx, by := float64(b.hi.x-b.lo.x), float64(b.hi.y-b.lo.y)
-	den := ax*by - ay*bx
-	t := (float64(b.lo.x-a.lo.x)*by - float64(b.lo.y-a.lo.y)*bx) / den
-	t = math.Min(1, math.Max(0, t))
-	if math.IsNaN(t) {
-		t = 0.5
-	}
-	return gridPoint{a.lo.x + int64(math.Round(t*ax)), a.lo.y + int64(math.Round(t*ay))}
-}
-
-// applyCuts returns the pieces of edges between their cuts. A piece keeps its
-// edge's counts, turned round where rounding reversed it in sweep order.
-func applyCuts(edges []edge, cuts []cut) []edge {
-	slices.SortFunc(cuts, func(a, b cut) int {
-		if a.edge != b.edge {
-			return int(a.edge) - int(b.edge)
-		}
-		e := &edges[a.edge]
-		if c := cmp.Compare(along(e, a.at), along(e, b.at)); c != 0 {
-			return c
-		}
-		return a.at.compare(b.at)
-	})
-	out := make([]edge, 0, len(edges)+len(cuts))
+// applyCuts returns the edges without cuts and the pieces of the others. A piece
+// keeps its edge's counts, turned round where rounding reversed it in sweep order.
+func applyCuts(edges []edge, cuts []cut) (whole, pieces []edge) {
+	cuts = byEdge(len(edges), cuts)
+	whole, pieces = make([]edge, 0, len(edges)), make([]edge, 0, 2*len(cuts))
 	c := 0
 	for i, e := range edges {
+		if c == len(cuts) || cuts[c].edge != int32(i) {
+			whole = append(whole, e)
+			continue
+		}
 		at := e.lo
 		for ; c < len(cuts) && cuts[c].edge == int32(i); c++ {
-			out = appendPiece(out, e, at, cuts[c].at)
+			pieces = appendPiece(pieces, e, at, cuts[c].at)
 			at = cuts[c].at
 		}
-		out = appendPiece(out, e, at, e.hi)
+		pieces = appendPiece(pieces, e, at, e.hi)
+	}
+	return whole, pieces
+}
+
+// byEdge returns cuts in the order of their n edges, and along each edge.
+func byEdge(n int, cuts []cut) []cut {
+	start := make([]int32, n+1)
+	for i := range cuts {
+		start[cuts[i].edge+1]++
+	}
+	for i := range n {
+		start[i+1] += start[i]
+	}
+	out, used := make([]cut, len(cuts)), slices.Clone(start)
+	for _, c := range cuts {
+		out[used[c.edge]] = c
+		used[c.edge]++
+	}
+	for i := range n {
+		if own := out[start[i]:start[i+1]]; len(own) > 1 {
+			slices.SortFunc(own, func(a, b cut) int {
+				if c := cmp.Compare(a.t, b.t); c != 0 {
+					return c
+				}
+				return a.at.compare(b.at)
+			})
+		}
 	}
 	return out
 }

@@ -6,8 +6,14 @@ type strips struct {
 	edges  []edge
 	y0     int64
 	height int64
-	active [][]int32 // per strip: edges met so far that may still reach further right
-	seen   []int32   // per edge: last edge compared with it, to compare once
+	active [][]extent // per strip: edges met so far that may still reach further right
+	seen   []int32    // per edge: last edge compared with it, to compare once
+}
+
+// extent is how far edge i reaches to the right and between which y it lies.
+type extent struct {
+	right, lo, hi int64
+	i             int32
 }
 
 // newStrips prepares strips for edges sorted by lo.
@@ -29,7 +35,7 @@ func newStrips(edges []edge) *strips {
 	span := float64(hi-lo) + 1
 	n := min(max(span/(4*mean+1), 1), 4096, float64(len(edges))) // a strip holds a few edges' height
 	s.height = int64(span/n) + 1
-	s.active = make([][]int32, (hi-lo)/s.height+1)
+	s.active = make([][]extent, (hi-lo)/s.height+1)
 	return s
 }
 
@@ -40,22 +46,19 @@ func yRange(e *edge) (lo, hi int64) { return min(e.lo.y, e.hi.y), max(e.lo.y, e.
 func (s *strips) visit(i int32, f func(j int32)) {
 	e := &s.edges[i]
 	lo, hi := yRange(e)
+	left := e.lo.x
 	for k := (lo - s.y0) / s.height; k <= (hi-s.y0)/s.height; k++ {
 		keep := s.active[k][:0]
-		for _, j := range s.active[k] {
-			o := &s.edges[j]
-			if o.hi.x < e.lo.x {
+		for _, o := range s.active[k] {
+			if o.right < left {
 				continue
 			}
-			keep = append(keep, j)
-			if s.seen[j] == i {
-				continue
-			}
-			s.seen[j] = i
-			if a, b := yRange(o); a <= hi && b >= lo {
-				f(j)
+			keep = append(keep, o)
+			if o.lo <= hi && o.hi >= lo && s.seen[o.i] != i {
+				s.seen[o.i] = i
+				f(o.i)
 			}
 		}
-		s.active[k] = append(keep, i)
+		s.active[k] = append(keep, extent{e.hi.x, lo, hi, i})
 	}
 }

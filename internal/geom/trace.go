@@ -11,41 +11,51 @@ type loop struct {
 	area2 float64
 }
 
-// trace joins sides into rings and rings into polygons.
-func trace(sides []side) Region {
-	next := follow(sides)
-	owner := make([]int32, len(sides))
-	for i := range owner {
-		owner[i] = -1
+// trace joins sides, whose ends are numbered below points, into rings and rings into
+// polygons.
+func trace(sides []side, points int) Region {
+	w := &walker{sides: sides, next: follow(sides, points), seen: make([]int32, points), owner: make([]int32, len(sides)), done: make([]bool, len(sides))}
+	for i := range w.owner {
+		w.owner[i] = -1
 	}
-	var loops []loop
-	done := make([]bool, len(sides))
+	for i := range w.seen {
+		w.seen[i] = -1
+	}
 	for i := range sides {
-		if !done[i] {
-			loops = walk(sides, next, done, int32(i), owner, loops)
+		if !w.done[i] {
+			w.walk(int32(i))
 		}
 	}
-	return assemble(sides, loops, owner)
+	return assemble(sides, w.loops, w.owner)
 }
 
 // follow returns for every side the one that continues it: at its end, the first
 // leaving side clockwise from the way it came, so that the result stays to the left
 // and pieces that only touch at a point stay apart.
-func follow(sides []side) []int32 {
-	byFrom := make([]int32, len(sides))
-	for i := range byFrom {
-		byFrom[i] = int32(i)
+func follow(sides []side, points int) []int32 {
+	start := make([]int32, points+1) // leaving sides of point p: leaving[start[p]:start[p+1]]
+	for i := range sides {
+		start[sides[i].fromID+1]++
 	}
-	slices.SortFunc(byFrom, func(a, b int32) int { return sides[a].from.compare(sides[b].from) })
+	for p := range points {
+		start[p+1] += start[p]
+	}
+	leaving, used := make([]int32, len(sides)), make([]int32, points)
+	for i := range sides {
+		p := sides[i].fromID
+		leaving[start[p]+used[p]] = int32(i)
+		used[p]++
+	}
 	next := make([]int32, len(sides))
 	for i := range sides {
-		next[i] = -1
-		k, _ := slices.BinarySearchFunc(byFrom, sides[i].to, func(s int32, p gridPoint) int { return sides[s].from.compare(p) })
-		for ; k < len(byFrom) && sides[byFrom[k]].from == sides[i].to; k++ {
-			if c := byFrom[k]; next[i] < 0 || clockwiseBefore(sides[i].to, sides[i].from, sides[c].to, sides[next[i]].to) {
-				next[i] = c
+		s := &sides[i]
+		best := int32(-1)
+		for _, c := range leaving[start[s.toID]:start[s.toID+1]] {
+			if best < 0 || clockwiseBefore(s.to, s.from, sides[c].to, sides[best].to) {
+				best = c
 			}
 		}
+		next[i] = best
 	}
 	return next
 }
@@ -75,43 +85,72 @@ func half(o, back, p gridPoint) int {
 	return 0
 }
 
-// walk follows sides from start until it closes, splitting off a loop whenever a
-// point repeats, so that every ring is simple.
-func walk(sides []side, next []int32, done []bool, start int32, owner []int32, loops []loop) []loop {
-	var path []int32
-	seen := map[gridPoint]int{}
-	for s := start; s >= 0 && !done[s]; s = next[s] {
-		done[s] = true
-		seen[sides[s].from] = len(path)
-		path = append(path, s)
-		if at, ok := seen[sides[s].to]; ok {
-			loops = appendLoop(sides, path[at:], owner, loops)
-			for _, p := range path[at:] {
-				delete(seen, sides[p].from)
-			}
-			path = path[:at]
-		}
-	}
-	return loops
+// A walker follows sides into loops.
+type walker struct {
+	sides []side
+	next  []int32 // per side: the one that continues it, or -1
+	done  []bool  // per side
+	owner []int32 // per side: its loop, or -1
+	seen  []int32 // per point: where on the path it is left, or -1
+	path  []int32
+	loops []loop
 }
 
-func appendLoop(sides []side, path []int32, owner []int32, loops []loop) []loop {
-	l := loop{ring: make([]gridPoint, len(path))}
-	o := sides[path[0]].from
-	for i, s := range path {
-		l.ring[i] = sides[s].from
-		owner[s] = int32(len(loops))
-		a, b := sides[s].from, sides[s].to
-		l.area2 += float64(a.x-o.x)*float64(b.y-o.y) - float64(a.y-o.y)*float64(b.x-o.x)
-	}
-	l.side = lowestAtLeft(sides, path)
-	if l.area2 == 0 {
-		for _, s := range path {
-			owner[s] = -1
+// walk follows sides from start until it closes, splitting off a loop whenever a
+// point repeats, so that every ring is simple.
+func (w *walker) walk(start int32) {
+	w.path = w.path[:0]
+	for s := start; s >= 0 && !w.done[s]; s = w.next[s] {
+		w.done[s] = true
+		w.seen[w.sides[s].fromID] = int32(len(w.path))
+		w.path = append(w.path, s)
+		if at := w.seen[w.sides[s].toID]; at >= 0 {
+			w.close(w.path[at:])
+			w.path = w.path[:at]
 		}
-		return loops
 	}
-	return append(loops, l)
+	w.forget(w.path)
+}
+
+// forget takes the points of path off the path.
+func (w *walker) forget(path []int32) {
+	for _, s := range path {
+		w.seen[w.sides[s].fromID] = -1
+	}
+}
+
+// close makes a loop of path.
+func (w *walker) close(path []int32) {
+	w.forget(path)
+	l := loop{ring: make([]gridPoint, len(path)), side: lowestAtLeft(w.sides, path)}
+	for i, s := range path {
+		l.ring[i] = w.sides[s].from
+	}
+	if l.area2 = area2(l.ring); l.area2 == 0 {
+		return
+	}
+	for _, s := range path {
+		w.owner[s] = int32(len(w.loops))
+	}
+	w.loops = append(w.loops, l)
+}
+
+// area2 returns twice the signed area of r. Up to an extent of 200 m it is exact
+// before it is rounded: the sum may run over, but what remains of it is right.
+func area2(r []gridPoint) float64 {
+	o := r[0]
+	exact, sum, far := int64(0), 0.0, int64(0)
+	for i, a := range r {
+		b := r[(i+1)%len(r)]
+		ax, ay, bx, by := a.x-o.x, a.y-o.y, b.x-o.x, b.y-o.y
+		far = max(far, abs64(ax), abs64(ay))
+		exact += ax*by - ay*bx
+		sum += float64(ax)*float64(by) - float64(ay)*float64(bx)
+	}
+	if far < 1<<30 {
+		return float64(exact)
+	}
+	return sum
 }
 
 // lowestAtLeft returns the side of path that touches its leftmost point and lies
