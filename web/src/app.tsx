@@ -29,8 +29,20 @@ export function App() {
         <Stages plan={p} />
         <MeasureFirst plan={p} />
       </main>
+      <Jump />
       <Foot plan={p} />
     </div>
+  );
+}
+
+const PLACES = [["Findings", "findings-title"], ["Numbers", "numbers"], ["Figure", "figure"], ["Stages", "stages-title"]];
+
+// Jump brings any part of the page under one tap on a phone.
+function Jump() {
+  return (
+    <nav class="jump" aria-label="Parts of this page">
+      {PLACES.map(([text, id]) => <a key={id} href={`#${id}`}>{text}</a>)}
+    </nav>
   );
 }
 

@@ -92,7 +92,7 @@ function Circled({ of, style, sheet }: Inked<Spot>) {
   return (
     <g class={`ink spot ${style}`}>
       <circle cx={x} cy={y} r={r} />
-      {of.label && <text class="letters" x={x + r + 4} y={y + 4} font-size={12}>{of.label}</text>}
+      {of.label && <text class="letters" x={x} y={y - r - 4} font-size={12} text-anchor="middle">{of.label}</text>}
     </g>
   );
 }

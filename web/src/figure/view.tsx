@@ -16,7 +16,7 @@ export function FigureView() {
   const name = chosen.value?.name;
   const wanted = name === undefined ? undefined : drawings.value.get(name);
   return (
-    <section class="figure" aria-label="The piece">
+    <section id="figure" class="figure" aria-label="The piece">
       <div class="figure-bar">
         <Tabs list={allFigures.value} shown={f?.key} />
         <Switch figure={f} />
