@@ -26,11 +26,10 @@ type plot struct {
 	*sheet
 	p        *plan.Plan
 	l, w     float64
-	turned   bool         // seen in the form
-	outer    geom.Box     // of what is drawn around the piece: the piece, or the form's boards
-	captions []string     // one line for each layer
-	marks    []mark       // places to circle
-	at       []geom.Point // of each layer's number
+	turned   bool     // seen in the form
+	outer    geom.Box // of what is drawn around the piece: the piece, or the form's boards
+	captions []string // one line for each layer
+	marks    []mark   // places to circle
 }
 
 // planFinished draws the piece from above as it stands in use.
