@@ -15,8 +15,9 @@ func panels(p *plan.Plan) Drawing {
 		wide, high = max(wide, x.Length.MM()), high+x.Width.MM()
 	}
 	n := len(p.Form.Panels)
-	s := newSheet("panels", "Form panels, inside face up", "", wide, high, 3*n+2)
+	s := newSheet("panels", "Form panels, inside face up", "", wide, high, 4*n+2)
 	measure := func(v units.Length) string { return Measure(v, p.Piece.Units) }
+	var bevels []string
 	y := 0.0
 	for _, x := range p.Form.Panels {
 		l, w := x.Length.MM(), x.Width.MM()
@@ -24,7 +25,7 @@ func panels(p *plan.Plan) Drawing {
 		s.area(Board, 0, geom.Rect(0, y, l, y+w).Ring())
 		text := []string{fmt.Sprintf("%s: cut %d", x.Name, x.Count), measure(x.Thickness) + " thick"}
 		if x.Bevel != "" {
-			text = append(text, "bevel "+x.Bevel)
+			bevels = append(bevels, x.Name+": bevel "+x.Bevel)
 			inset := min(x.Thickness.MM(), l/4)
 			s.line(Hidden, geom.Point{X: inset, Y: y}, geom.Point{X: inset, Y: y + w})
 			s.line(Hidden, geom.Point{X: l - inset, Y: y}, geom.Point{X: l - inset, Y: y + w})
@@ -36,6 +37,6 @@ func panels(p *plan.Plan) Drawing {
 		s.dim(geom.Point{X: 0, Y: y}, geom.Point{X: 0, Y: y + w}, 1.2, measure(x.Width))
 		y -= 4.6 * s.size
 	}
-	s.notes(0, "the sides stand outside the base and cover its edge", unitNote(p.Piece.Units))
+	s.notes(0, append(bevels, "the sides stand outside the base and cover its edge", unitNote(p.Piece.Units))...)
 	return s.done()
 }

@@ -15,7 +15,7 @@ import (
 // Distances from the figure in text heights: names of the sides, then dimensions.
 const (
 	nameGap = 0.5
-	dimGap  = 2.4
+	dimGap  = 2.3
 )
 
 // mostMarks bounds the circled places of one drawing; the findings list them all.
@@ -50,7 +50,7 @@ func planFinished(p *plan.Plan) Drawing {
 func planForm(p *plan.Plan) Drawing {
 	flip := view.Flip{Length: p.Piece.Length.MM()}
 	board := math.Max(0, p.Piece.Board.MM())
-	t := newPlot(p, "plan-form", "Plan looking down into the form, onto the back of the knockout", view.Form{}.Name(), true, board)
+	t := newPlot(p, "plan-form", "Plan, looking down into the form", view.Form{}.Name(), true, board)
 	inside := geom.Rect(0, 0, t.l, t.w)
 	t.boards(inside)
 	t.area(Board, 0, inside.Ring())
@@ -117,14 +117,11 @@ func (t *plot) numbers(shape func(view.Region[view.Finished]) geom.Region) {
 func (t *plot) cutLine(y float64) {
 	h := t.size
 	t.line(Centre, geom.Point{X: -1.2 * h, Y: y}, geom.Point{X: t.l + 1.2*h, Y: y})
-	for _, end := range []struct {
-		x, out float64
-		anchor string
-	}{{0, -1, "end"}, {t.l, 1, "start"}} {
-		x := end.x + end.out*1.2*h
-		t.line(Outline, geom.Point{X: x + end.out*-0.8*h, Y: y}, geom.Point{X: x, Y: y}, geom.Point{X: x, Y: y + 0.9*h})
+	for _, x := range []float64{-1.2 * h, t.l + 1.2*h} {
+		in := math.Copysign(0.8*h, t.l/2-x)
+		t.line(Outline, geom.Point{X: x + in, Y: y}, geom.Point{X: x, Y: y}, geom.Point{X: x, Y: y + 0.9*h})
 		t.line(Outline, geom.Point{X: x - 0.25*h, Y: y + 0.5*h}, geom.Point{X: x, Y: y + 1.1*h}, geom.Point{X: x + 0.25*h, Y: y + 0.5*h})
-		t.text(geom.Point{X: x + end.out*0.4*h, Y: y - 0.9*h}, end.anchor, "A")
+		t.text(geom.Point{X: x, Y: y - 1.3*h}, "middle", "A")
 	}
 }
 
@@ -196,11 +193,11 @@ func (t *plot) mouth(m relief.Mouth) {
 	case view.Right:
 		t.dim(geom.Point{X: o.Max.X, Y: b}, geom.Point{X: o.Max.X, Y: a}, dimGap+1.4, text)
 	case view.Left:
-		t.dim(geom.Point{X: o.Min.X, Y: a}, geom.Point{X: o.Min.X, Y: b}, dimGap+2.4, text)
+		t.dim(geom.Point{X: o.Min.X, Y: a}, geom.Point{X: o.Min.X, Y: b}, dimGap+2.0, text)
 	case view.Near:
 		t.dim(geom.Point{X: b, Y: o.Min.Y}, geom.Point{X: a, Y: o.Min.Y}, dimGap, text)
 	case view.Far:
-		t.dim(geom.Point{X: a, Y: o.Max.Y}, geom.Point{X: b, Y: o.Max.Y}, dimGap+2.4, text)
+		t.dim(geom.Point{X: a, Y: o.Max.Y}, geom.Point{X: b, Y: o.Max.Y}, dimGap+2.0, text)
 	}
 }
 

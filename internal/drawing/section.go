@@ -13,9 +13,14 @@ import (
 )
 
 // sectionY returns the line of section A-A: of a raster of level lines, the one that
-// is longest in the deepest layer.
+// is longest in the deepest layer that has an area; the middle if none has.
 func sectionY(p *plan.Plan) float64 {
-	return longestChord(p.Relief.Layers[len(p.Relief.Layers)-1].Region.Shape())
+	for _, lay := range slices.Backward(p.Relief.Layers) {
+		if !lay.Region.Empty() {
+			return longestChord(lay.Region.Shape())
+		}
+	}
+	return p.Piece.Width.MM() / 2
 }
 
 // section cuts the piece lengthwise on the line A-A and looks to the far side.
@@ -37,13 +42,9 @@ func section(p *plan.Plan) Drawing {
 	s.dim(geom.Point{X: c.l, Y: c.h}, geom.Point{X: c.l}, dimGap, Measure(p.Piece.Height, p.Piece.Units))
 	s.dim(geom.Point{X: c.l}, geom.Point{}, dimGap, Measure(p.Piece.Length, p.Piece.Units))
 	c.floors(s)
-	if len(hollow) > 0 && c.t < c.l/4 {
-		y := 0.4 * c.h
-		s.line(Thin, geom.Point{X: c.t / 2, Y: y}, geom.Point{X: c.t + 1.5*s.size, Y: y})
-		s.text(geom.Point{X: c.t + 1.8*s.size, Y: y - 0.35*s.size}, "start", "shell "+Measure(p.Piece.Shell, p.Piece.Units))
-	}
+	c.thickness(s, len(hollow) > 0)
 	s.notes(0,
-		"hatched: concrete, the shell as all points within its thickness of the mould",
+		fmt.Sprintf("hatched: concrete, a shell of %s: all that lies so near to the mould", Measure(p.Piece.Shell, p.Piece.Units)),
 		fmt.Sprintf("cut %s from the near side; resin fills the basin to the face", Measure(units.Length(c.y), p.Piece.Units)),
 		unitNote(p.Piece.Units))
 	return s.done()
@@ -107,9 +108,24 @@ func (c cutting) hollow() geom.Region {
 	return geom.Build([]geom.Ring{ring.Simplify(0.01).Reversed()}, geom.EvenOdd)
 }
 
+// thickness leads from the left wall into the hollow, where there is room for it.
+func (c cutting) thickness(s *sheet, hollow bool) {
+	text, y := "shell "+Measure(c.p.Piece.Shell, c.p.Piece.Units), 0.4*c.h
+	end := c.t + 2.5*s.size + s.widthOf(text)
+	for x := c.t; hollow && x <= end; x += c.t / 2 {
+		hollow = x < c.l-c.t && c.under(x) < c.h-y-2*s.size
+	}
+	if hollow {
+		s.line(Thin, geom.Point{X: c.t / 2, Y: y}, geom.Point{X: c.t + 1.5*s.size, Y: y})
+		s.text(geom.Point{X: c.t + 1.8*s.size, Y: y - 0.35*s.size}, "start", text)
+	}
+}
+
 // samples returns the places along the line at which the shell is worked out: evenly
-// a 16th of its thickness apart, at most 4000, and where it bends.
+// a 16th of its thickness apart, at most 4000, and where it bends; on both sides of
+// where a layer's ball ends, for there the shell's back may drop upright.
 func (c cutting) samples() []float64 {
+	const upright = 0.01 // mm, how wide an upright drop is drawn at most
 	lo, hi := c.t, c.l-c.t
 	n := int(math.Min(4000, math.Ceil((hi-lo)/(c.t/16))))
 	xs := []float64{lo, hi}
@@ -118,7 +134,7 @@ func (c cutting) samples() []float64 {
 	}
 	for _, lay := range c.layers {
 		for _, s := range lay.chords {
-			xs = append(xs, s[0]-c.t, s[0], s[1], s[1]+c.t)
+			xs = append(xs, s[0]-c.t-upright, s[0]-c.t+upright, s[0], s[1], s[1]+c.t-upright, s[1]+c.t+upright)
 		}
 	}
 	xs = slices.DeleteFunc(xs, func(x float64) bool { return x < lo || x > hi })

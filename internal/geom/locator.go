@@ -67,22 +67,44 @@ func (l *Locator) within(p Point, limit float64) float64 {
 	if len(l.sides) == 0 {
 		return limit
 	}
-	best := limit
+	best := limit * limit
 	far := math.Max(float64(l.nx), float64(l.ny))*l.cell + l.outside(p)
-	for reach := l.cell; ; reach *= 2 {
-		reach = math.Max(reach, l.outside(p)+l.cell)
-		x0, y0, x1, y1 := l.span(Box{Point{p.X - reach, p.Y - reach}, Point{p.X + reach, p.Y + reach}})
-		for y := y0; y <= y1; y++ {
-			for x := x0; x <= x1; x++ {
-				for _, k := range l.cells[y*l.nx+x] {
-					best = math.Min(best, segmentDistance(p, l.sides[k].a, l.sides[k].b))
-				}
-			}
-		}
-		if best <= reach || reach > 2*far {
-			return best
+	for reach := l.outside(p) + l.cell; ; reach *= 2 {
+		best = l.scan(p, reach, best)
+		if best <= reach*reach || reach > 2*far {
+			return math.Sqrt(best)
 		}
 	}
+}
+
+// scan returns the least squared distance from p to the sides in the cells within
+// reach, or best where that is less.
+func (l *Locator) scan(p Point, reach, best float64) float64 {
+	x0, y0, x1, y1 := l.span(Box{Point{p.X - reach, p.Y - reach}, Point{p.X + reach, p.Y + reach}})
+	for y := y0; y <= y1; y++ {
+		dy := apartFrom(p.Y, l.min.Y+float64(y)*l.cell, l.cell)
+		for x := x0; x <= x1; x++ {
+			in := l.cells[y*l.nx+x]
+			if len(in) == 0 {
+				continue
+			}
+			dx := apartFrom(p.X, l.min.X+float64(x)*l.cell, l.cell)
+			if dx*dx+dy*dy >= best {
+				continue
+			}
+			for _, k := range in {
+				d := nearestOn(p, l.sides[k].a, l.sides[k].b).Sub(p)
+				best = math.Min(best, d.Dot(d))
+			}
+		}
+	}
+	return best
+}
+
+// apartFrom returns how far v is from the stretch of length cell that starts at lo;
+// 0 in it and, since the outermost cells take what snapping moved, close by.
+func apartFrom(v, lo, cell float64) float64 {
+	return math.Max(0, math.Max(lo-v, v-lo-cell)-Grid)
 }
 
 // outside returns how far p lies outside the table of cells, mm.

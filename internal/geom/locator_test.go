@@ -88,6 +88,7 @@ func TestNarrowKinds(t *testing.T) {
 		{"round shores 18 mm apart", Subtract(slab, Union(disc(Point{100, 0}, 40), disc(Point{100, 100}, 42))), 20, 18, 2},
 		{"hole 6 mm from the side", Subtract(slab, Rect(50, 6, 150, 60).Region()), 20, 6, 2},
 		{"spit of 10 x 80 mm", Union(slab, Rect(200, 40, 280, 50).Region()), 20, 10, 1},
+		{"wedge 18 mm wide at its root, 80 mm long", Union(slab, poly(Point{200, 41}, Point{280, 50}, Point{200, 59})), 20, 9, 1},
 		{"short spur of 10 x 15 mm", Union(slab, Rect(200, 40, 215, 50).Region()), 20, 0, 0},
 		{"blunt corner", poly(Point{0, 0}, Point{200, 0}, Point{200, 200}), 20, 0, 0},
 		{"frame of 10 mm", Subtract(slab, Rect(10, 10, 190, 90).Region()), 20, 10, 0},
@@ -98,8 +99,32 @@ func TestNarrowKinds(t *testing.T) {
 		switch {
 		case c.want == 0 && len(got) > 0:
 			t.Errorf("%s: found %+v", c.name, got)
-		case c.want > 0 && (len(got) != 1 || math.Abs(got[0].Width-c.want) > 0.06*c.want || got[0].Joins != c.joins || got[0].Whole != (c.joins == 0)):
+		case c.want > 0 && (len(got) != 1 || math.Abs(got[0].Width-c.want) > 0.02*c.want+0.01 || got[0].Joins != c.joins || got[0].Whole != (c.joins == 0)):
 			t.Errorf("%s: want one of %g mm with %d joins, got %+v", c.name, c.want, c.joins, got)
 		}
 	}
+}
+
+// TestNarrowLaws: places lie in the region, are narrower than asked, and no disc
+// wider than a neck fits round its middle; mirroring moves them along.
+func TestNarrowLaws(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rnd := rand.New(rand.NewSource(rapid.Int64().Draw(t, "seed")))
+		n := rapid.IntRange(3, 60).Draw(t, "n")
+		r := Build([]Ring{star(n, 100, rnd, Point{}), star(n, 80, rnd, Point{90, 20}), star(7, 25, rnd, Point{}).Reversed()}, Positive)
+		width := rapid.Float64Range(1, 60).Draw(t, "width")
+		got := r.NarrowPlaces(width)
+		for _, p := range got {
+			if !(p.Width < width) || p.Width < 0 {
+				t.Fatalf("width %g of %g: %+v", p.Width, width, p)
+			}
+			if d := r.Distance(p.At); p.Joins >= 2 && (d > 2*Grid || -d > p.Width/2+2*Grid) {
+				t.Fatalf("the middle of a neck of %g mm lies %g mm inside: %+v", p.Width, -d, p)
+			}
+		}
+		mirrored := r.Map(func(p Point) Point { return Point{-p.X, p.Y} }, true).NarrowPlaces(width)
+		if len(mirrored) != len(got) {
+			t.Fatalf("%d places, %d when mirrored", len(got), len(mirrored))
+		}
+	})
 }

@@ -8,7 +8,7 @@ import (
 // A Narrow is a place where a region is narrower than asked.
 type Narrow struct {
 	At    Point   // the middle of the narrowest place
-	Width float64 // its width, mm; of a spur, the mean over its reach
+	Width float64 // its width, mm; of a spur, half way out
 	Box   Box     // the extent of what a disc of the asked width cannot reach
 	Whole bool    // an entire polygon of the region is too narrow, not only a neck in it
 	Joins int     // stretches on which it borders the wide rest: 2 or more is a neck, 1 a spur, 0 is Whole
@@ -27,8 +27,8 @@ const (
 // more than 39 degrees never counts. Ordered by position.
 //
 // The width of a neck is the least distance between the walls on its two sides; of a
-// whole polygon the diameter of the largest disc in it; of a spur its area by its
-// reach.
+// whole polygon the diameter of the largest disc in it; of a spur the least distance
+// between the first and the last quarter of its wall.
 func (r Region) NarrowPlaces(width float64) []Narrow {
 	if len(r) == 0 || !(width > 0) {
 		return nil
@@ -41,7 +41,7 @@ func (r Region) NarrowPlaces(width float64) []Narrow {
 		if box := p.Outer.Box(); box.Width() < crumb && box.Height() < crumb {
 			continue
 		}
-		if n := narrow(p, walls, rest); n.Width < width && (n.Joins != 1 || n.Reach > width) {
+		if n := narrow(p, walls, rest, width); n.Width < width {
 			out = append(out, n)
 		}
 	}
@@ -50,8 +50,9 @@ func (r Region) NarrowPlaces(width float64) []Narrow {
 	return out
 }
 
-// narrow measures p, a piece that the opening removed.
-func narrow(p Polygon, walls, rest *Locator) Narrow {
+// narrow measures p, a piece that the opening removed; the width of what is no narrow
+// place is +Inf.
+func narrow(p Polygon, walls, rest *Locator, width float64) Narrow {
 	sides := stretches(p, walls)
 	n := Narrow{Box: p.Outer.Box(), Joins: joins(p, sides)}
 	n.Whole = n.Joins == 0
@@ -61,14 +62,41 @@ func narrow(p Polygon, walls, rest *Locator) Narrow {
 	case len(sides)+len(p.Holes) >= 2 && n.Joins != 1:
 		n.At, n.Width = gap(sides, p.Holes)
 	case n.Joins == 1:
-		n.At, n.Reach = Region{p}.DeepestOutside(rest, narrowTol)
-		n.Width = p.Area() / math.Max(n.Reach, Grid)
+		n.Width = math.Inf(1)
+		if math.Hypot(n.Box.Width(), n.Box.Height()) <= width {
+			break // a corner, or a spur too short to count
+		}
+		if n.At, n.Reach = (Region{p}).DeepestOutside(rest, narrowTol); n.Reach > width {
+			_, n.Width = gap(quarters(sides[0]), nil)
+		}
 	default:
 		var radius float64
 		n.At, radius = Region{p}.Pole(narrowTol)
 		n.Width = 2 * radius
 	}
 	return n
+}
+
+// quarters returns the first and the last quarter of line by length.
+func quarters(line Ring) []Ring {
+	back := line.Reversed()
+	length := 0.0
+	for i := 1; i < len(line); i++ {
+		length += line[i].Sub(line[i-1]).Norm()
+	}
+	return []Ring{begin(line, length/4), begin(back, length/4)}
+}
+
+// begin returns the first part of line, of that length.
+func begin(line Ring, length float64) Ring {
+	out := Ring{line[0]}
+	for i := 1; i < len(line) && length > 0; i++ {
+		v := line[i].Sub(line[i-1])
+		n := v.Norm()
+		out = append(out, line[i-1].Add(v.Mul(math.Min(1, length/math.Max(n, Grid)))))
+		length -= n
+	}
+	return out
 }
 
 // joins returns the number of stretches between the walls: as many as walls, but

@@ -33,15 +33,7 @@ func (r Region) deepest(tol float64, depth func(Point) float64, first []Ring) (P
 	in := NewLocator(r)
 	box := r.Box()
 	tol = math.Max(tol, math.Max(box.Width(), box.Height())*1e-4)
-	best := square{at: r[0].Outer[0]}
-	best.depth = depth(best.at)
-	for _, ring := range first {
-		for _, p := range ring {
-			if d := depth(p); d > best.depth {
-				best = square{at: p, depth: d}
-			}
-		}
-	}
+	best := deepestCorner(r[0].Outer[0], first, depth, tol)
 	var open squares
 	try := func(at Point, half float64) {
 		d := depth(at)
@@ -73,6 +65,27 @@ func (r Region) deepest(tol float64, depth func(Point) float64, first []Ring) (P
 		}
 	}
 	return best.at, best.depth
+}
+
+// deepestCorner returns the deepest of start and the corners of rings, within tol.
+// Going along a ring the depth grows by no more than the way, which skips corners.
+func deepestCorner(start Point, rings []Ring, depth func(Point) float64, tol float64) square {
+	best := square{at: start, depth: depth(start)}
+	for _, ring := range rings {
+		most := math.Inf(1)
+		for i, p := range ring {
+			if i > 0 {
+				most += p.Sub(ring[i-1]).Norm()
+			}
+			if most <= best.depth+tol {
+				continue
+			}
+			if most = depth(p); most > best.depth {
+				best = square{at: p, depth: most}
+			}
+		}
+	}
+	return best
 }
 
 // A square is a part of the plane with the depth at its middle and the most that any

@@ -23,6 +23,7 @@ test("a plan with a stop says STOP and still opens the pack", async ({ open, ser
 test("a document that cannot be read says where and keeps the plan in sight", async ({ open, served }) => {
   served.edit((text) => text.replace("name: Estuary bench", "nme: Estuary bench\nbox: ["));
   await expect(open.locator(".trouble")).toContainText(/piece\.yaml/, { timeout: 8000 });
+  await expect(open.locator(".trouble-list li").first()).toBeVisible();
   await expect(open.locator(".trouble")).toContainText("Below is the plan as it was before.");
   await expect(open.locator(".drawing")).toBeVisible();
   served.edit((text) => text.replace("nme: Estuary bench\nbox: [", "name: Estuary table"));

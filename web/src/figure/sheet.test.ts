@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Box, Item } from "../drawing";
-import { letterSize, spread } from "./lettering";
-import { fit, lines, rule } from "./sheet";
+import { letterSize, spread, wrapped } from "./lettering";
+import { extent, fit, lines, rule } from "./sheet";
 
 const BENCH: Box = { min: [-100, -50], max: [1300, 450] };
 
@@ -91,9 +91,35 @@ describe("spread", () => {
     expect(foot).toBeGreaterThan(y[3] ?? Infinity);
   });
 
+  it("breaks a text that would run off the sheet, and moves what stands below", () => {
+    const long = text(0, 100, "mark this side FORM SIDE UP: it shows when you look down into the form");
+    const { lines: placed } = spread([long, text(0, 90, "lengths in mm")], s);
+    const [first, second] = [placed.get(0), placed.get(1)];
+    expect(first?.rows.length).toBeGreaterThan(1);
+    expect(first?.rows.join(" ")).toBe(long.text?.text);
+    expect(first?.right).toBeLessThanOrEqual(s.width);
+    expect((second?.y ?? 0) - (first?.y ?? 0)).toBeGreaterThanOrEqual(11 * (first?.rows.length ?? Infinity));
+    expect(wrapped("unbreakable word", 4)).toEqual(["unbreakable", "word"]);
+  });
+
   it("leaves turned texts and other items to themselves", () => {
     const turned = text(0, 0, "up");
     if (turned.text) turned.text.turn = 90;
     expect(spread([turned, { style: "thin" }], s).lines.size).toBe(0);
+  });
+});
+
+describe("extent", () => {
+  const s = fit({ min: [0, 0], max: [1000, 200] }, 212, 200);
+  const dim = (offset: number): Item => ({ style: "thin", dimension: { a: [0, 200], b: [1000, 200], offset, text: "1000" } });
+
+  it("is the sheet where all stays on it", () => expect(extent([], s, 0)).toEqual({ left: 0, top: 0, width: s.width, height: s.height }));
+
+  it("reaches out to dimensions that stand off the sheet, and down to the lettering", () => {
+    const e = extent([dim(30)], s, s.height + 40);
+    const line = rule({ a: [0, 200], b: [1000, 200], offset: 30, text: "" }, s);
+    expect(e.top).toBeCloseTo((line?.a[1] ?? 0) - 14);
+    expect(e.top + e.height).toBeCloseTo(s.height + 42);
+    expect(e.left).toBeCloseTo(-8); // 6 px of margin less 14 for the text
   });
 });
