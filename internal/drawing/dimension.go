@@ -14,11 +14,11 @@ type DimensionLines struct {
 }
 
 // Lines works d out for texts of the given height, mm: extension lines that stand off
-// the object and pass the dimension line, slashes at its ends, text above it, after
-// the habits of ISO 129.
+// the object and pass the dimension line, oblique strokes at its ends, text above it,
+// after the habits of ISO 129. A dimension of no length is its text alone.
 func (d Dimension) Lines(height float64) DimensionLines {
 	v := d.B.Sub(d.A)
-	if v.Norm() == 0 {
+	if !(v.Norm() > 0) {
 		return DimensionLines{At: d.A}
 	}
 	u := v.Mul(1 / v.Norm())
@@ -28,19 +28,26 @@ func (d Dimension) Lines(height float64) DimensionLines {
 	}
 	off, gap := math.Abs(d.Offset), 0.3*height
 	a, b := d.A.Add(n.Mul(off)), d.B.Add(n.Mul(off))
-	slash := u.Add(n).Mul(0.35 * height)
-	out := DimensionLines{Segments: [][2]geom.Point{
-		{d.A.Add(n.Mul(gap)), a.Add(n.Mul(gap))}, {d.B.Add(n.Mul(gap)), b.Add(n.Mul(gap))}, {a, b},
-		{a.Sub(slash), a.Add(slash)}, {b.Sub(slash), b.Add(slash)},
-	}}
-	out.Turn = math.Atan2(u.Y, u.X) * 180 / math.Pi
-	if out.Turn > 90+1e-9 || out.Turn <= -90+1e-9 {
-		out.Turn = math.Mod(out.Turn+180, 360)
-		if out.Turn > 180 {
-			out.Turn -= 360
-		}
+	along, up, turn := readable(u)
+	slash := along.Add(up).Mul(0.35 * height)
+	past := u.Mul(0.4 * height)
+	return DimensionLines{
+		Segments: [][2]geom.Point{
+			{d.A.Add(n.Mul(math.Min(gap, off))), a.Add(n.Mul(gap))}, {d.B.Add(n.Mul(math.Min(gap, off))), b.Add(n.Mul(gap))},
+			{a.Sub(past), b.Add(past)},
+			{a.Sub(slash), a.Add(slash)}, {b.Sub(slash), b.Add(slash)},
+		},
+		At:   a.Add(b).Mul(0.5).Add(up.Mul(0.3 * height)),
+		Turn: turn,
 	}
-	textUp := geom.Point{X: -math.Sin(out.Turn * math.Pi / 180), Y: math.Cos(out.Turn * math.Pi / 180)}
-	out.At = a.Add(b).Mul(0.5).Add(textUp.Mul(0.3 * height))
-	return out
+}
+
+// readable returns the direction in which a text along u is read, from below or from
+// the right, the direction above it, and its turn in degrees.
+func readable(u geom.Point) (along, up geom.Point, turn float64) {
+	const slack = 1e-9
+	if u.X < -slack || math.Abs(u.X) <= slack && u.Y < 0 {
+		u = u.Mul(-1)
+	}
+	return u, geom.Point{X: -u.Y, Y: u.X}, math.Atan2(u.Y, u.X) * 180 / math.Pi
 }

@@ -28,8 +28,9 @@ const (
 type Drawing struct {
 	Name  string   `json:"name"` // file-name word: plan-finished, plan-form, section, layer-1
 	Title string   `json:"title"`
-	View  string   `json:"view"` // "finished", "form" or "": stamped on every figure that has one
-	Box   geom.Box `json:"box"`  // of everything, mm, y up
+	View  string   `json:"view"`  // "finished", "form" or "": stamped on every figure that has one
+	Box   geom.Box `json:"box"`   // of everything, mm, y up
+	Scale float64  `json:"scale"` // lettered for printing at 1:Scale, a customary scale
 	Items []Item   `json:"items"`
 }
 
@@ -47,11 +48,12 @@ type Path struct {
 	Rings  []geom.Ring `json:"rings"`
 	Closed bool        `json:"closed"`
 	Fill   bool        `json:"fill"`
-	Hatch  bool        `json:"hatch"` // section hatch over the fill
+	Hatch  bool        `json:"hatch"`           // section hatch over the fill
+	Shade  float64     `json:"shade,omitempty"` // how deep a fill is inked, from 0 to 1
 }
 
-// A Text stands at At, mm; Size is its height on paper in mm at the figure's
-// printed scale.
+// A Text stands at At, mm; Size is its height in mm of the drawing, which is
+// Lettering on paper at the drawing's scale.
 type Text struct {
 	At     geom.Point `json:"at"`
 	Text   string     `json:"text"`

@@ -61,137 +61,6 @@ func (r Region) Distance(p Point) float64 {
 	return d
 }
 
-// A Narrow is a place where a region is narrower than asked.
-type Narrow struct {
-	At    Point   // the middle of the narrowest place
-	Width float64 // its width, mm
-	Box   Box     // the extent of what a disc of the asked width cannot reach
-	Whole bool    // an entire polygon of the region is too narrow, not only a neck in it
-	Joins int     // how many pieces of the rest this place touches: 2 or more, or 1 twice, is a neck; 0 is Whole
-}
-
-const narrowTol = 0.05 // flattening of the discs, mm
-
-// NarrowPlaces returns where r is narrower than width mm: what opening r with a
-// disc of that diameter removes, where that is a neck (it lies between two stretches
-// of the opened region's boundary) or a whole polygon. Corners and spurs, which any
-// opening rounds off, are no narrow places. Ordered by position.
-func (r Region) NarrowPlaces(width float64) []Narrow {
-	if len(r) == 0 || !(width > 0) {
-		return nil
-	}
-	core := Offset(r, -width/2, narrowTol)
-	opened := Intersect(Offset(core, width/2+2*narrowTol, narrowTol), r)
-	var out []Narrow
-	for _, p := range Subtract(r, opened) {
-		if p.Outer.Box().Width() < narrowTol*4 && p.Outer.Box().Height() < narrowTol*4 {
-			continue
-		}
-		joins := contacts(p, opened)
-		if joins == 1 {
-			continue
-		}
-		at, w := narrowest(p, r)
-		if w >= width {
-			continue
-		}
-		out = append(out, Narrow{At: at, Width: w, Box: p.Outer.Box(), Whole: joins == 0, Joins: joins})
-	}
-	slices.SortFunc(out, func(a, b Narrow) int { return comparePoints(a.At, b.At) })
-	return out
-}
-
-func comparePoints(a, b Point) int {
-	switch {
-	case a.X < b.X || a.X == b.X && a.Y < b.Y:
-		return -1
-	case a == b:
-		return 0
-	}
-	return 1
-}
-
-// contacts counts the separate stretches of p's outer ring that border opened.
-func contacts(p Polygon, opened Region) int {
-	n := len(p.Outer)
-	border := make([]bool, n)
-	any := false
-	for i, a := range p.Outer {
-		mid := a.Add(p.Outer[(i+1)%n]).Mul(0.5)
-		border[i] = math.Abs(opened.boundaryDistance(mid)) <= 2*Grid
-		any = any || border[i]
-	}
-	if !any {
-		return 0
-	}
-	count := 0
-	for i := range border {
-		if border[i] && !border[(i+n-1)%n] {
-			count++
-		}
-	}
-	return max(count, 1)
-}
-
-// boundaryDistance returns the distance from p to the nearest side of r, mm.
-func (r Region) boundaryDistance(p Point) float64 {
-	d := math.Inf(1)
-	for _, ring := range r.Rings() {
-		for i, a := range ring {
-			d = math.Min(d, segmentDistance(p, a, ring[(i+1)%len(ring)]))
-		}
-	}
-	return d
-}
-
-// narrowest returns the place in p where r is narrowest: over the corners and
-// middles of p's sides that lie on r's boundary, the shortest chord of r straight
-// across.
-func narrowest(p Polygon, r Region) (Point, float64) {
-	best, at := math.Inf(1), p.Outer.Box().Center()
-	n := len(p.Outer)
-	for i, a := range p.Outer {
-		b := p.Outer[(i+1)%n]
-		v := b.Sub(a)
-		if v.Norm() == 0 {
-			continue
-		}
-		mid := a.Add(b).Mul(0.5)
-		if r.boundaryDistance(mid) > 2*Grid {
-			continue
-		}
-		in := Point{-v.Y, v.X}.Mul(1 / v.Norm())
-		if d := r.across(mid, in); d < best {
-			best, at = d, mid.Add(in.Mul(d/2))
-		}
-	}
-	if math.IsInf(best, 1) {
-		return at, -2 * math.Min(0, r.Distance(at))
-	}
-	return at, best
-}
-
-// across returns the distance from p, on the boundary of r, along unit vector u to
-// the next boundary.
-func (r Region) across(p, u Point) float64 {
-	best := math.Inf(1)
-	for _, ring := range r.Rings() {
-		for i, a := range ring {
-			v := ring[(i+1)%len(ring)].Sub(a)
-			den := u.Cross(v)
-			if den == 0 {
-				continue
-			}
-			w := a.Sub(p)
-			t, s := w.Cross(v)/den, w.Cross(u)/den
-			if t > 10*Grid && s >= 0 && s <= 1 && t < best {
-				best = t
-			}
-		}
-	}
-	return best
-}
-
 // Simplify returns r with points dropped that move the boundary by at most tol mm;
 // rings that would collapse stay as they are.
 func (r Region) Simplify(tol float64) Region {
@@ -314,4 +183,14 @@ func properCrossing(a, b *edge) (gridPoint, bool) {
 		return gridPoint{}, false
 	}
 	return crossing(a, b), true
+}
+
+func comparePoints(a, b Point) int {
+	switch {
+	case a.X < b.X || a.X == b.X && a.Y < b.Y:
+		return -1
+	case a == b:
+		return 0
+	}
+	return 1
 }

@@ -61,6 +61,9 @@ func (e *DocumentError) Hint() string {
 	return e.Findings[0].Remedy
 }
 
+// Reasons returns all that stands in the way, for those who can show a list.
+func (e *DocumentError) Reasons() []finding.Finding { return e.Findings }
+
 // Open reads the piece document name in fsys with the given shelf. Errors are for a
 // file that cannot be read or a document that cannot be understood at all; all
 // that is wrong with the decisions in it comes back as findings in Input.

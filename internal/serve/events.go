@@ -15,8 +15,8 @@ const (
 	writeLimit = 10 * time.Second
 )
 
-// events streams "plan" with the version of what there is to fetch, first at once
-// and then at every change, and "closing" when the program stops.
+// events streams "plan" with the version of what there is to fetch or the reason for
+// none, first at once and then at every change, and "closing" when the program stops.
 func (a *api) events(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Type", "text/event-stream")
 	if r.Method == http.MethodHead {
@@ -26,7 +26,7 @@ func (a *api) events(w http.ResponseWriter, r *http.Request) {
 	changes := a.Source.Watch(r.Context())
 	beat := time.NewTicker(heartbeat)
 	defer beat.Stop()
-	err := s.send("plan", a.version(r.Context()))
+	err := s.send("plan", a.offer(r.Context()))
 	for err == nil {
 		select {
 		case <-r.Context().Done():
@@ -34,7 +34,7 @@ func (a *api) events(w http.ResponseWriter, r *http.Request) {
 			return
 		case _, open := <-changes:
 			if open {
-				err = s.send("plan", a.version(r.Context()))
+				err = s.send("plan", a.offer(r.Context()))
 			} else {
 				changes = nil // the request is ending too
 			}
@@ -44,18 +44,19 @@ func (a *api) events(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
-// A version says what there is to fetch: a snapshot, or the reason for none.
-type version struct {
-	Version string `json:"version"`
-	Error   string `json:"error,omitempty"`
+// An offer says what there is to fetch: a version, or the reason for none.
+type offer struct {
+	Version string   `json:"version"`
+	Problem *problem `json:"problem,omitempty"`
 }
 
-func (a *api) version(ctx context.Context) version {
+func (a *api) offer(ctx context.Context) offer {
 	s, err := a.Source.Current(ctx)
 	if err != nil {
-		return version{Error: err.Error()}
+		p := explain(err)
+		return offer{Problem: &p}
 	}
-	return version{Version: s.Version}
+	return offer{Version: s.Version}
 }
 
 // A stream writes events to one reader.

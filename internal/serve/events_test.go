@@ -84,6 +84,11 @@ func start(t *testing.T, source Source) (string, func()) {
 	return URL(l.Addr()), stop
 }
 
+// A hinted error knows what to do about itself and names no findings.
+type hinted struct{ error }
+
+func (hinted) Hint() string { return "write one" }
+
 func TestEventsTellOfChangesAndOfTheEnd(t *testing.T) {
 	source := newHand()
 	url, stop := start(t, source)
@@ -91,8 +96,8 @@ func TestEventsTellOfChangesAndOfTheEnd(t *testing.T) {
 	want(t, ch, "plan", `{"version":"v1"}`)
 	source.set(snapshot("v2"), nil)
 	want(t, ch, "plan", `{"version":"v2"}`)
-	source.set(Snapshot{}, errors.New("line 3: no length"))
-	want(t, ch, "plan", `{"version":"","error":"line 3: no length"}`)
+	source.set(Snapshot{}, hinted{errors.New("line 3: no length")})
+	want(t, ch, "plan", `{"version":"","problem":{"error":"line 3: no length","hint":"write one"}}`)
 	stop()
 	want(t, ch, "closing", "{}")
 	if _, open := <-ch; open {

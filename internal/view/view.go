@@ -33,15 +33,19 @@ func (Finished) Name() string { return "finished" }
 // Name returns "form".
 func (Form) Name() string { return "form" }
 
-// A Region is a plane region that knows its view.
-type Region[V View] struct{ shape geom.Region }
+// A Region is a plane region that knows its view. Without the empty field, Go would
+// let one view's region be converted to the other's.
+type Region[V View] struct {
+	_     [0]V
+	shape geom.Region
+}
 
 // A Point is a place that knows its view, mm.
 type Point[V View] struct{ X, Y float64 }
 
 // Of marks shape as seen in view V. Only readers and tests, which know what they
 // read, call it.
-func Of[V View](shape geom.Region) Region[V] { return Region[V]{shape} }
+func Of[V View](shape geom.Region) Region[V] { return Region[V]{shape: shape} }
 
 // PointOf marks p as seen in view V.
 func PointOf[V View](p geom.Point) Point[V] { return Point[V]{p.X, p.Y} }
@@ -59,16 +63,18 @@ func (r Region[V]) Area() float64 { return r.shape.Area() }
 func (r Region[V]) Empty() bool { return len(r.shape) == 0 }
 
 // Union returns the points in r or in s.
-func (r Region[V]) Union(s Region[V]) Region[V] { return Region[V]{geom.Union(r.shape, s.shape)} }
+func (r Region[V]) Union(s Region[V]) Region[V] {
+	return Region[V]{shape: geom.Union(r.shape, s.shape)}
+}
 
 // Intersect returns the points in both r and s.
 func (r Region[V]) Intersect(s Region[V]) Region[V] {
-	return Region[V]{geom.Intersect(r.shape, s.shape)}
+	return Region[V]{shape: geom.Intersect(r.shape, s.shape)}
 }
 
 // Subtract returns the points in r and not in s.
 func (r Region[V]) Subtract(s Region[V]) Region[V] {
-	return Region[V]{geom.Subtract(r.shape, s.shape)}
+	return Region[V]{shape: geom.Subtract(r.shape, s.shape)}
 }
 
 // A Flip turns a piece of Length mm over between its two views.
@@ -78,12 +84,12 @@ func (f Flip) point(p geom.Point) geom.Point { return geom.Point{X: f.Length - p
 
 // ToForm returns r as seen in the form.
 func (f Flip) ToForm(r Region[Finished]) Region[Form] {
-	return Region[Form]{r.shape.Map(f.point, true)}
+	return Region[Form]{shape: r.shape.Map(f.point, true)}
 }
 
 // ToFinished returns r as seen on the finished piece.
 func (f Flip) ToFinished(r Region[Form]) Region[Finished] {
-	return Region[Finished]{r.shape.Map(f.point, true)}
+	return Region[Finished]{shape: r.shape.Map(f.point, true)}
 }
 
 // PointToForm returns p as seen in the form.

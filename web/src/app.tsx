@@ -3,10 +3,12 @@
 import type { Problem } from "./api";
 import { sentence } from "./changes";
 import { FigureView } from "./figure/view";
-import { Findings, placeText } from "./findings";
+import { Findings, placeText, worst } from "./findings";
 import { Foot, Head } from "./head";
 import { MeasureFirst } from "./measurefirst";
 import { Numbers } from "./numbers";
+import { Mark } from "./parts";
+import type { Severity } from "./plan";
 import { changed, load, plan, problem } from "./state";
 import { Stages } from "./stages";
 
@@ -29,8 +31,20 @@ export function App() {
         <Stages plan={p} />
         <MeasureFirst plan={p} />
       </main>
+      <Jump worst={worst(p.findings)} />
       <Foot plan={p} />
     </div>
+  );
+}
+
+const PLACES = [["Findings", "findings-title"], ["Numbers", "numbers"], ["Figure", "figure"], ["Stages", "stages-title"]];
+
+// Jump brings any part of the page under one tap on a phone.
+function Jump({ worst: sign }: { worst: Severity | undefined }) {
+  return (
+    <nav class="jump" aria-label="Parts of this page">
+      {PLACES.map(([text, id]) => <a key={id} href={`#${id}`}>{id === "findings-title" && sign && <Mark of={sign} />}{text}</a>)}
+    </nav>
   );
 }
 

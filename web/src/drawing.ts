@@ -9,7 +9,7 @@ export type Style =
   | "concrete" | "resin" | "resin-deep" | "foam" | "board"
   | "caution" | "stop";
 
-export interface Path { rings: Point[][] | null; closed: boolean; fill: boolean; hatch: boolean }
+export interface Path { rings: Point[][] | null; closed: boolean; fill: boolean; hatch: boolean; shade?: number }
 export interface Lettering { at: Point; text: string; size: number; anchor: string; turn: number }
 export interface Dimension { a: Point; b: Point; offset: number; text: string }
 export interface Spot { at: Point; radius: number; label: string }

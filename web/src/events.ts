@@ -1,9 +1,17 @@
-// One stream of events per tab: which version there is to fetch.
+// One stream of events per tab: which version there is to fetch, or why there is none.
+
+import { type Problem, problemOf } from "./api";
 
 export type Link = "connecting" | "live" | "gone" | "closed";
 
+// An Offer says what the server has.
+export interface Offer {
+  version: string;
+  problem?: Problem;
+}
+
 interface Handlers {
-  version(v: string): void;
+  offer(o: Offer): void;
   link(l: Link): void;
 }
 
@@ -29,7 +37,7 @@ export function follow(on: Handlers, open: () => EventSource = () => new EventSo
     source.addEventListener("plan", (e) => {
       wait = SOONEST;
       on.link("live");
-      on.version(versionOf((e as MessageEvent<string>).data));
+      on.offer(offerOf((e as MessageEvent<string>).data));
     });
     source.addEventListener("closing", () => again("closed"));
     source.addEventListener("error", () => again("gone"));
@@ -43,12 +51,14 @@ export function follow(on: Handlers, open: () => EventSource = () => new EventSo
   };
 }
 
-// versionOf reads an event's version; "" stands for a piece that cannot be shown.
-export function versionOf(data: string): string {
+// offerOf reads an event. One that cannot be read offers version "", which is no
+// version: what is there is then asked for.
+export function offerOf(data: string): Offer {
   try {
     const v: unknown = JSON.parse(data);
-    return typeof v === "object" && v !== null && "version" in v && typeof v.version === "string" ? v.version : "";
+    if (typeof v !== "object" || v === null || !("version" in v) || typeof v.version !== "string") return { version: "" };
+    return "problem" in v && v.problem ? { version: v.version, problem: problemOf(v.problem, 0) } : { version: v.version };
   } catch {
-    return "";
+    return { version: "" };
   }
 }

@@ -69,7 +69,7 @@ function Group({ of, units }: { of: Finding[]; units: string }) {
 }
 
 function One({ of, units }: { of: Finding; units: string }) {
-  const small = [numbersOf(of, units), placeText(of.where)].filter(Boolean).join(" · ");
+  const small = [numbersOf(of, units), placeText(unsaid(of))].filter(Boolean).join(" · ");
   return (
     <div class="finding-one">
       <p class="finding-text">{of.text}</p>
@@ -104,6 +104,11 @@ function Show({ of, at, units }: { of: Finding; at: [number, number]; units: str
 function spot(at: [number, number], units: string): string {
   const one = (v: number) => (systemOf(units) === "in" ? inches(v) : fixed(v, 1));
   return `x ${one(at[0])}, y ${one(at[1])}${systemOf(units) === "in" ? "" : " mm"}`;
+}
+
+// unsaid leaves out the element that the finding's sentence already names.
+function unsaid({ text, where: { element, ...rest } }: Finding): Where {
+  return element === undefined || text.includes(element) ? rest : { ...rest, element };
 }
 
 // placeText says where in the files a finding stands.

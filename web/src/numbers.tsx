@@ -7,7 +7,7 @@ export function Numbers({ plan }: { plan: Plan }) {
   const list = keyNumbers(plan);
   if (list.length === 0) return null;
   return (
-    <section class="numbers" aria-label="Key numbers">
+    <section id="numbers" class={`numbers ${list.length % 3 === 0 ? "in-threes" : "in-fours"}`} aria-label="Key numbers">
       {list.map((k) => (
         <div key={k.id} class={`number number-${k.id}`}>
           <h2 class="label">{k.label}</h2>

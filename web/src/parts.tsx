@@ -68,13 +68,13 @@ export function Table<T>({ caption, columns, rows, total }: { caption: string; c
   );
 }
 
-// Facts lists names and values.
+// Facts lists names and values; a name led by a dash is a part of what stands above.
 export function Facts({ rows }: { rows: [string, ComponentChildren][] }) {
   return (
     <dl class="facts">
       {rows.map(([name, value]) => (
-        <div key={name}>
-          <dt>{name}</dt>
+        <div key={name} class={name.startsWith("– ") ? "part" : undefined}>
+          <dt>{name.replace(/^– /, "")}</dt>
           <dd>{value}</dd>
         </div>
       ))}

@@ -55,18 +55,29 @@ function keepMark(p: Plan): void {
   if (m) marked.value = p.findings.find((f) => f.code === m.code && f.text === m.text);
 }
 
-// start loads and then follows the server's events.
+const PATIENCE = 2500; // ms for the first event, before the plan is asked for without it
+
+// start follows the server's events and loads what they offer.
 export function start(): { stop(): void } {
-  void load();
-  return follow({
+  const timer = setTimeout(() => {
+    if (!plan.value && !problem.value) void load();
+  }, PATIENCE);
+  const stream = follow({
     link(l) {
       link.value = l;
       if (l === "gone" || l === "closed") problem.value ??= GONE;
     },
-    version(v) {
-      if (v === "" || v !== version || problem.value) void load();
+    offer(o) {
+      if (o.problem) problem.value = o.problem;
+      else if (o.version === "" || o.version !== version || problem.value) void load();
     },
   });
+  return {
+    stop() {
+      clearTimeout(timer);
+      stream.stop();
+    },
+  };
 }
 
 export function toggleStage(name: string): void {

@@ -2,58 +2,104 @@ package pdf
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"pourwright/internal/drawing"
 	"pourwright/internal/geom"
 )
 
-// scales are the customary scales of drawings. Source: [iso-5455] from memory.
-var scales = []float64{1, 2, 5, 10, 20, 50, 100}
-
 // frame maps a drawing's millimetres to the page.
 type frame struct {
 	b          *book
 	box        geom.Box
-	x, y, k    float64
-	textHeight float64
+	x, y       float64 // upper left corner on the page, mm
+	k          float64 // mm on the page for a mm of the drawing
+	textHeight float64 // mm of the drawing
+	size       float64 // points
 }
 
 func (f frame) at(p geom.Point) (x, y float64) {
 	return f.x + (p.X-f.box.Min.X)*f.k, f.y + (f.box.Max.Y-p.Y)*f.k
 }
 
-// figure prints one drawing on a page of its own, at a customary scale.
-func (b *book) figure(d drawing.Drawing) {
-	b.head(d.Title)
-	if d.View != "" {
-		b.font("B", 22)
-		b.CellFormat(0, 11, strings.ToUpper(d.View)+" VIEW", "1", 1, "C", false, 0, "")
-		b.Ln(3)
-	}
-	w, h := b.w-2*margin, b.h-b.GetY()-42
-	scale := scales[len(scales)-1]
-	for _, s := range scales {
-		if d.Box.Width()/s <= w && d.Box.Height()/s <= h {
-			scale = s
-			break
+// figures prints the drawings, each on a page of its own.
+func (b *book) figures(ds []drawing.Drawing) {
+	for _, d := range ds {
+		if !d.Box.Empty() && d.Box.Width() > 0 && d.Box.Height() > 0 {
+			b.figure(d)
 		}
 	}
-	f := frame{b: b, box: d.Box, x: margin + (w-d.Box.Width()/scale)/2, y: b.GetY(), k: 1 / scale, textHeight: 2.6 * scale}
+}
+
+// about says what a view shows.
+var about = map[string]string{
+	"finished": "looking down on the piece as it stands in use",
+	"form":     "looking down into the form, onto the back of the foam: left and right are exchanged",
+}
+
+// figure prints one drawing at a customary scale, with the stamp of its view.
+func (b *book) figure(d drawing.Drawing) {
+	b.begin(d.Title)
+	if d.View != "" {
+		b.stamp(d.View)
+	}
+	const below = 26 // mm for the scale and the bar
+	y := b.GetY()
+	w, h := b.w-2*margin, b.h-foot-below-y
+	f := frame{b: b, box: d.Box, y: y}
+	scale, fits := d.Fitting(w, h)
+	f.k = math.Min(w/d.Box.Width(), h/d.Box.Height())
+	if fits {
+		f.k = 1 / scale
+	}
+	f.x = margin + (w-d.Box.Width()*f.k)/2
+	f.textHeight = drawing.Lettering * math.Max(d.Scale, 1e-9)
+	f.size = math.Max(5, f.textHeight*f.k/pt/0.72) // capitals are about 0.72 of a font's size
 	for _, it := range d.Items {
 		f.item(it)
 	}
-	y := f.y + d.Box.Height()/scale + 8
+	b.scaleBar(scale, fits)
+}
+
+// stamp prints the view large in a frame, so that no sheet is taken for its mirror.
+func (b *book) stamp(viewName string) {
+	text := strings.ToUpper(viewName) + " VIEW"
+	b.font("B", 24)
+	w := b.GetStringWidth(text) + 10
+	y := b.GetY()
+	b.SetLineWidth(0.7)
+	b.Rect(margin, y, w, 13, "D")
 	b.SetXY(margin, y)
-	b.say("B", 11, "Scale 1:%g", scale)
-	y = b.GetY() + 4
-	b.SetLineWidth(0.4)
+	b.CellFormat(w, 13, text, "", 0, "C", false, 0, "")
+	b.font("", 9)
+	for i, l := range b.SplitText(about[viewName], b.w-2*margin-w-6) {
+		b.text(margin+w+5, y+2.2+4.4*float64(i), b.w-2*margin-w-6, "", 9, soft, l)
+	}
+	b.SetXY(margin, y+18)
+}
+
+// scaleBar prints the scale and a bar of 100 mm by which a shrunk print shows.
+func (b *book) scaleBar(scale float64, fits bool) {
+	y := b.h - foot - 18
+	text := "not to scale"
+	if fits {
+		text = "scale 1:" + trimmed(scale)
+	}
+	b.text(margin, y, 60, "B", 12, ink, text)
+	if !fits {
+		return
+	}
+	y += 9
+	b.SetLineWidth(0.3)
 	b.Line(margin, y, margin+100, y)
-	b.Line(margin, y-1.5, margin, y+1.5)
-	b.Line(margin+100, y-1.5, margin+100, y+1.5)
-	b.SetXY(margin, y+2)
-	b.say("", 9, "Measure this bar: 100 mm on paper. If it is not, the print was scaled; print at actual size.")
+	for i := 0; i <= 10; i++ {
+		x, long := margin+10*float64(i), 1.2
+		if i%5 == 0 {
+			long = 2.2
+		}
+		b.Line(x, y, x, y-long)
+	}
+	b.text(margin, y+1.2, b.w-2*margin, "", 8.5, soft, "Measure this bar: 100 mm. If it is not, the print was scaled; print at actual size.")
 }
 
 func (f frame) item(it drawing.Item) {
@@ -73,86 +119,31 @@ func (f frame) item(it drawing.Item) {
 		f.text(l.At, "middle", l.Turn, it.Dim.Text)
 	case it.Spot != nil:
 		x, y := f.at(it.Spot.At)
-		f.b.SetLineWidth(0.5)
+		f.b.SetLineWidth(widths[it.Style])
 		f.b.Circle(x, y, it.Spot.Radius*f.k, "D")
-		f.text(it.Spot.At.Add(geom.Point{Y: it.Spot.Radius + 0.3*f.textHeight}), "middle", 0, it.Spot.Label)
+		f.text(it.Spot.At.Add(geom.Point{Y: it.Spot.Radius + 0.4*f.textHeight}), "middle", 0, it.Spot.Label)
 	}
 }
 
-// greys are the fills on paper, darkest for what is deepest.
-var greys = map[drawing.Style]int{drawing.Concrete: 225, drawing.Resin: 245, drawing.ResinDeep: 200, drawing.Foam: 240, drawing.Board: 240}
-
-func (f frame) path(style drawing.Style, p *drawing.Path) {
-	width := 0.13
-	switch style {
-	case drawing.Outline, drawing.Concrete, drawing.Board, drawing.Foam:
-		width = 0.35
-	case drawing.Resin, drawing.ResinDeep:
-		width = 0.25
-	}
-	f.b.SetLineWidth(width)
-	for _, r := range p.Rings {
-		for i, q := range r {
-			x, y := f.at(q)
-			if i == 0 {
-				f.b.MoveTo(x, y)
-			} else {
-				f.b.LineTo(x, y)
-			}
-		}
-		if p.Closed {
-			f.b.ClosePath()
-		}
-	}
-	mode := "D"
-	if g, ok := greys[style]; ok && p.Fill {
-		f.b.SetFillColor(g, g, g)
-		mode = "FD*"
-	}
-	f.b.DrawPath(mode)
-	if p.Hatch {
-		f.hatch(p.Rings)
-	}
-}
-
-// hatch draws section lines at 45 degrees, 2.5 mm apart on paper, inside rings.
-func (f frame) hatch(rings []geom.Ring) {
-	f.b.SetLineWidth(0.1)
-	step := 2.5 * math.Sqrt2 / f.k
-	lo, hi := f.box.Min.X-f.box.Max.Y, f.box.Max.X-f.box.Min.Y
-	for c := math.Floor(lo/step) * step; c < hi; c += step { // the line x - y = c
-		var ts []float64
-		for _, r := range rings {
-			for i, a := range r {
-				b := r[(i+1)%len(r)]
-				da, db := a.X-a.Y-c, b.X-b.Y-c
-				if (da <= 0) != (db <= 0) {
-					ts = append(ts, a.X+(b.X-a.X)*da/(da-db))
-				}
-			}
-		}
-		slices.Sort(ts)
-		for i := 0; i+1 < len(ts); i += 2 {
-			x1, y1 := f.at(geom.Point{X: ts[i], Y: ts[i] - c})
-			x2, y2 := f.at(geom.Point{X: ts[i+1], Y: ts[i+1] - c})
-			f.b.Line(x1, y1, x2, y2)
-		}
-	}
-}
-
+// text prints one line; turn is counter-clockwise.
 func (f frame) text(at geom.Point, anchor string, turn float64, text string) {
-	f.b.font("", 7.5)
+	b := f.b
+	b.font("", f.size)
+	text = clean(text)
 	x, y := f.at(at)
-	w := f.b.GetStringWidth(text)
 	dx := 0.0
 	switch anchor {
 	case "middle":
-		dx = -w / 2
+		dx = -b.GetStringWidth(text) / 2
 	case "end":
-		dx = -w
+		dx = -b.GetStringWidth(text)
 	}
-	f.b.TransformBegin()
-	f.b.TransformRotate(turn, x, y)
-	f.b.Text(x+dx, y, text)
-	f.b.TransformEnd()
+	if turn == 0 {
+		b.Text(x+dx, y, text)
+		return
+	}
+	b.TransformBegin()
+	b.TransformRotate(turn, x, y)
+	b.Text(x+dx, y, text)
+	b.TransformEnd()
 }

@@ -1,5 +1,6 @@
-// Package svg inks a display list as a standalone SVG at true scale: one millimetre
-// of the drawing is one millimetre of the page.
+// Package svg inks a display list as a standalone SVG at true size: one millimetre of
+// the drawing is one millimetre of the page. Every element carries the class of its
+// style beside its own ink, so that a page may ink it anew.
 package svg
 
 import (
@@ -7,140 +8,187 @@ import (
 	"encoding/xml"
 	"fmt"
 	"io"
+	"math"
+	"strconv"
 	"strings"
 
 	"pourwright/internal/drawing"
 	"pourwright/internal/geom"
 )
 
-// ink is how a style is drawn: fill, stroke, width as a share of the text height.
-type ink struct {
-	fill, stroke string
-	width        float64
-	dash         string
-}
+// fonts prefers humanist faces under an open licence, then whatever has no serifs.
+const fonts = "'Source Sans 3','Go','Noto Sans',sans-serif"
 
-var inks = map[drawing.Style]ink{
-	drawing.Outline: {"none", "#26221c", 0.09, ""}, drawing.Thin: {"none", "#26221c", 0.04, ""},
-	drawing.Hidden: {"none", "#26221c", 0.05, "0.5 0.3"}, drawing.Centre: {"none", "#26221c", 0.04, "1.2 0.3 0.2 0.3"},
-	drawing.Frame: {"none", "#26221c", 0.05, ""}, drawing.Concrete: {"#d3cdc2", "#26221c", 0.09, ""},
-	drawing.Resin: {"#bcd9dc", "#26221c", 0.06, ""}, drawing.ResinDeep: {"#8fbcc4", "#26221c", 0.06, ""},
-	drawing.Foam: {"#ecdfb6", "#26221c", 0.06, ""}, drawing.Board: {"#ecdfb6", "#26221c", 0.07, ""},
-	drawing.Caution: {"none", "#a85a00", 0.12, ""}, drawing.StopMark: {"none", "#a3161a", 0.14, ""},
-}
-
+// A pen writes one drawing.
 type pen struct {
 	*bufio.Writer
 	d    drawing.Drawing
-	unit float64 // text height, mm
+	unit float64 // mm of the drawing for a mm on paper
 }
 
-// Render writes d on w.
+// Render writes d on w. Same drawing, same bytes.
 func Render(w io.Writer, d drawing.Drawing) error {
-	p := pen{bufio.NewWriter(w), d, textHeight(d)}
-	b := d.Box
-	stamp := 2.2 * p.unit
-	fmt.Fprintf(p, `<svg xmlns="http://www.w3.org/2000/svg" width="%.2fmm" height="%.2fmm" viewBox="0 0 %.2f %.2f" font-family="'Source Sans 3','Noto Sans',sans-serif">`+"\n",
-		b.Width(), b.Height()+stamp, b.Width(), b.Height()+stamp)
-	fmt.Fprintf(p, "<title>%s</title>\n", escape(d.Title))
-	fmt.Fprintf(p, `<defs><pattern id="hatch" width="%[1]g" height="%[1]g" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line x1="0" y1="0" x2="0" y2="%[1]g" stroke="#26221c" stroke-width="%[2]g"/></pattern></defs>`+"\n", p.unit*0.5, p.unit*0.05)
-	fmt.Fprintf(p, `<rect width="100%%" height="100%%" fill="#faf6ec"/>`+"\n")
-	head := d.Title
-	if d.View != "" {
-		head = strings.ToUpper(d.View) + " VIEW    " + head
+	if d.Box.Empty() || !finite(d.Box) {
+		d.Box = geom.Rect(0, 0, 1, 1)
 	}
-	fmt.Fprintf(p, `<text x="%.2f" y="%.2f" font-size="%.2f" font-weight="600" fill="#26221c">%s</text>`+"\n", p.unit*0.8, p.unit*1.6, p.unit*1.2, escape(head))
-	fmt.Fprintf(p, `<g transform="translate(0 %.2f)">`+"\n", stamp)
+	p := &pen{Writer: bufio.NewWriter(w), d: d, unit: unit(d)}
+	p.open()
 	for _, it := range d.Items {
 		p.item(it)
 	}
-	fmt.Fprint(p, "</g>\n</svg>\n")
+	p.WriteString("</g>\n</svg>\n")
 	return p.Flush()
 }
 
-func textHeight(d drawing.Drawing) float64 {
-	for _, it := range d.Items {
-		if it.Text != nil {
-			return it.Text.Size
-		}
+// unit returns how many mm of d a mm on paper is.
+func unit(d drawing.Drawing) float64 {
+	if d.Scale > 0 && !math.IsInf(d.Scale, 0) {
+		return d.Scale
 	}
-	return max(d.Box.Width(), d.Box.Height(), 1) / 60
+	return math.Max(d.Box.Width(), d.Box.Height()) / drawing.PaperWidth
+}
+
+func finite(b geom.Box) bool {
+	return !math.IsNaN(b.Width()*b.Height()) && !math.IsInf(b.Width()*b.Height(), 0)
+}
+
+// num writes a number with at most three decimals; what is no number is 0.
+func num(v float64) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "0"
+	}
+	v = math.Round(v*1000) / 1000
+	if v == 0 {
+		return "0" // never -0
+	}
+	return strconv.FormatFloat(v, 'f', -1, 64)
+}
+
+// open writes the head: page, hatch, ground, title and the stamp of the view.
+func (p *pen) open() {
+	u, b := p.unit, p.d.Box
+	head := 9 * u
+	width := math.Max(b.Width(), u*(1.7*float64(len([]rune(p.d.Title)))+2.75*float64(len(p.d.View)+5)+6))
+	fmt.Fprintf(p, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %[1]s %[2]s" font-family="%s" fill="none" stroke-linejoin="round">`+"\n",
+		num(width), num(b.Height()+head), fonts)
+	fmt.Fprintf(p, "<title>%s</title>\n", escape(p.d.Title))
+	fmt.Fprintf(p, `<defs><pattern id="%s" width="%s" height="%[2]s" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V%[2]s" stroke="%s" stroke-width="%s"/></pattern></defs>`+"\n",
+		p.hatchID(), num(2*u), Line, num(0.26*u))
+	fmt.Fprintf(p, `<rect class="ground" width="100%%" height="100%%" fill="%s"/>`+"\n", Ground)
+	x := 1.5 * u
+	if p.d.View != "" {
+		stamp := strings.ToUpper(p.d.View) + " VIEW"
+		w := 2.75 * u * float64(len(stamp))
+		fmt.Fprintf(p, `<rect class="stamp" x="%s" y="%s" width="%s" height="%s" stroke="%s" stroke-width="%s"/>`+"\n", num(x), num(1.2*u), num(w), num(5.6*u), Line, num(0.35*u))
+		p.letters(x+w/2, 5.4*u, 3.6*u, "middle", 0, "stamp", ` font-weight="700"`, stamp)
+		x += w + 2*u
+	}
+	p.letters(x, 5.2*u, 3.2*u, "start", 0, "title", "", p.d.Title)
+	fmt.Fprintf(p, `<g transform="translate(0 %s)">`+"\n", num(head))
+}
+
+func (p *pen) hatchID() string {
+	return "hatch-" + strings.Map(func(r rune) rune {
+		if r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r == '-' {
+			return r
+		}
+		return '-'
+	}, p.d.Name)
 }
 
 // at turns y up into y down.
-func (p pen) at(q geom.Point) (x, y float64) { return q.X - p.d.Box.Min.X, p.d.Box.Max.Y - q.Y }
+func (p *pen) at(q geom.Point) (x, y float64) { return q.X - p.d.Box.Min.X, p.d.Box.Max.Y - q.Y }
 
-func (p pen) item(it drawing.Item) {
-	k := inks[it.Style]
+func (p *pen) item(it drawing.Item) {
 	switch {
 	case it.Path != nil:
-		p.path(it.Style, k, it.Path)
+		p.path(it.Style, it.Path)
 	case it.Text != nil:
-		p.text(it.Text.At, it.Text.Size, it.Text.Anchor, -it.Text.Turn, it.Text.Text)
+		x, y := p.at(it.Text.At)
+		p.letters(x, y, it.Text.Size, it.Text.Anchor, it.Text.Turn, "letters "+string(it.Style), "", it.Text.Text)
 	case it.Dim != nil:
 		p.dimension(it.Dim)
 	case it.Spot != nil:
-		x, y := p.at(it.Spot.At)
-		fmt.Fprintf(p, `<circle class="%s" cx="%.2f" cy="%.2f" r="%.2f" fill="none" stroke="%s" stroke-width="%.2f"/>`+"\n", it.Style, x, y, it.Spot.Radius, k.stroke, k.width*p.unit)
-		p.text(it.Spot.At.Add(geom.Point{Y: it.Spot.Radius + 0.3*p.unit}), p.unit, "middle", 0, it.Spot.Label)
+		p.spot(it.Style, it.Spot)
 	}
 }
 
-func (p pen) path(style drawing.Style, k ink, path *drawing.Path) {
+// pathData writes rings as path data.
+func (p *pen) pathData(rings []geom.Ring, closed bool) string {
 	var d strings.Builder
-	for _, r := range path.Rings {
+	for _, r := range rings {
 		for i, q := range r {
-			c := 'L'
-			if i == 0 {
-				c = 'M'
-			}
+			d.WriteByte("ML"[min(i, 1)])
 			x, y := p.at(q)
-			fmt.Fprintf(&d, "%c%.3f %.3f", c, x, y)
+			d.WriteString(num(x))
+			d.WriteByte(' ')
+			d.WriteString(num(y))
 		}
-		if path.Closed {
+		if closed && len(r) > 0 {
 			d.WriteByte('Z')
 		}
 	}
-	fill := "none"
-	if path.Fill {
-		fill = k.fill
-	}
-	dash := ""
-	if k.dash != "" {
+	return d.String()
+}
+
+// stroke writes the attributes of k's line.
+func (p *pen) stroke(k Ink) string {
+	out := fmt.Sprintf(` stroke="%s" stroke-width="%s"`, k.Stroke, num(k.Width*p.unit))
+	if len(k.Dash) > 0 {
 		var parts []string
-		for _, f := range strings.Fields(k.dash) {
-			var v float64
-			fmt.Sscan(f, &v)
-			parts = append(parts, fmt.Sprintf("%.2f", v*p.unit))
+		for _, v := range k.Dash {
+			parts = append(parts, num(v*p.unit))
 		}
-		dash = ` stroke-dasharray="` + strings.Join(parts, " ") + `"`
+		out += ` stroke-dasharray="` + strings.Join(parts, " ") + `"`
 	}
-	fmt.Fprintf(p, `<path class="%s" d="%s" fill="%s" fill-rule="evenodd" stroke="%s" stroke-width="%.2f"%s/>`+"\n", style, d.String(), fill, k.stroke, k.width*p.unit, dash)
+	return out
+}
+
+func (p *pen) path(style drawing.Style, path *drawing.Path) {
+	k, d := Palette[style], p.pathData(path.Rings, path.Closed)
+	fill := ""
+	if path.Fill {
+		fill = fmt.Sprintf(` fill="%s" fill-rule="evenodd"`, k.shaded(path.Shade))
+	}
+	fmt.Fprintf(p, `<path class="%s" d="%s"%s%s/>`+"\n", style, d, fill, p.stroke(k))
 	if path.Hatch {
-		fmt.Fprintf(p, `<path d="%s" fill="url(#hatch)" fill-rule="evenodd"/>`+"\n", d.String())
+		fmt.Fprintf(p, `<path class="hatched" d="%s" fill="url(#%s)" fill-rule="evenodd"/>`+"\n", d, p.hatchID())
 	}
 }
 
-func (p pen) text(at geom.Point, size float64, anchor string, turn float64, text string) {
-	x, y := p.at(at)
+// letters writes text at x, y of the page; turn is counter-clockwise.
+func (p *pen) letters(x, y, size float64, anchor string, turn float64, class, more, text string) {
+	if anchor != "middle" && anchor != "end" {
+		anchor = "start"
+	}
 	rotate := ""
 	if turn != 0 {
-		rotate = fmt.Sprintf(` transform="rotate(%.2f %.2f %.2f)"`, turn, x, y)
+		rotate = fmt.Sprintf(` transform="rotate(%s %s %s)"`, num(-turn), num(x), num(y))
 	}
-	fmt.Fprintf(p, `<text x="%.2f" y="%.2f" font-size="%.2f" text-anchor="%s" fill="#26221c"%s>%s</text>`+"\n", x, y, size, anchor, rotate, escape(text))
+	fmt.Fprintf(p, `<text class="%s" x="%s" y="%s" font-size="%s" text-anchor="%s" fill="%s"%s%s>%s</text>`+"\n",
+		class, num(x), num(y), num(size), anchor, Line, more, rotate, escape(text))
 }
 
-// dimension draws extension lines, a line with slashes at its ends, and the measure.
-func (p pen) dimension(d *drawing.Dimension) {
-	l := d.Lines(p.unit)
+func (p *pen) spot(style drawing.Style, s *drawing.Spot) {
+	x, y := p.at(s.At)
+	fmt.Fprintf(p, `<circle class="%s" cx="%s" cy="%s" r="%s"%s/>`+"\n", style, num(x), num(y), num(s.Radius), p.stroke(Palette[style]))
+	p.letters(x, y-s.Radius-p.unit, drawing.Lettering*p.unit, "middle", 0, "letters "+string(style), "", s.Label)
+}
+
+// dimension draws extension lines, a line with strokes at its ends, and the measure.
+func (p *pen) dimension(d *drawing.Dimension) {
+	height := drawing.Lettering * p.unit
+	l := d.Lines(height)
+	var path strings.Builder
 	for _, s := range l.Segments {
-		x1, y1 := p.at(s[0])
-		x2, y2 := p.at(s[1])
-		fmt.Fprintf(p, `<line x1="%.2f" y1="%.2f" x2="%.2f" y2="%.2f" stroke="#26221c" stroke-width="%.2f"/>`+"\n", x1, y1, x2, y2, 0.04*p.unit)
+		path.WriteString(p.pathData([]geom.Ring{{s[0], s[1]}}, false))
 	}
-	p.text(l.At, p.unit, "middle", -l.Turn, d.Text)
+	fmt.Fprintf(p, `<path class="dimension" d="%s"%s/>`+"\n", path.String(), p.stroke(Palette[drawing.Thin]))
+	x, y := p.at(l.At)
+	p.letters(x, y, height, "middle", l.Turn, "letters dimension", "", d.Text)
 }
 
+// escape makes s safe in XML; characters that XML cannot hold become U+FFFD.
 func escape(s string) string {
 	var b strings.Builder
 	_ = xml.EscapeText(&b, []byte(s))

@@ -8,6 +8,8 @@ import (
 	"io"
 	"strings"
 	"text/tabwriter"
+	"unicode"
+	"unicode/utf8"
 
 	"pourwright/internal/finding"
 	"pourwright/internal/plan"
@@ -45,9 +47,19 @@ func Render(w io.Writer, p *plan.Plan) error {
 // length prints l in the maker's unit with the other beside it.
 func (p page) length(l units.Length) string {
 	if p.plan.Piece.Units == "in" {
-		return fmt.Sprintf("%.3f in (%.1f mm)", l.In(), l.MM())
+		return units.FormatInches(l, 32) + " (" + units.FormatMM(l, 1) + ")"
 	}
-	return fmt.Sprintf("%.1f mm (%.2f in)", l.MM(), l.In())
+	return units.FormatMM(l, 1) + " (" + units.FormatInches(l, 32) + ")"
+}
+
+// printable keeps control characters of names from steering the terminal.
+func printable(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) {
+			return ' '
+		}
+		return r
+	}, s)
 }
 
 func (p page) title(s string) { fmt.Fprintf(p, "\n%s\n%s\n", s, strings.Repeat("-", len(s))) }
@@ -60,12 +72,13 @@ func (p page) table(rows func(t *tabwriter.Writer)) {
 
 func (p page) head() {
 	pc := p.plan.Piece
-	fmt.Fprint(p, pc.Name)
+	fmt.Fprint(p, printable(pc.Name))
 	if pc.Version != "" {
-		fmt.Fprintf(p, ", version %s", pc.Version)
+		fmt.Fprintf(p, ", version %s", printable(pc.Version))
 	}
 	fmt.Fprintln(p)
-	fmt.Fprintf(p, "%s long, %s wide, %s high; shell %s\n", p.length(pc.Length), p.length(pc.Width), p.length(pc.Height), p.length(pc.Shell))
+	fmt.Fprintf(p, "%s long, %s wide, %s high\n", p.length(pc.Length), p.length(pc.Width), p.length(pc.Height))
+	fmt.Fprintf(p, "shell %s\n", p.length(pc.Shell))
 	fmt.Fprintf(p, "inputs %s\n", pc.Fingerprint)
 }
 
@@ -89,19 +102,12 @@ func (p page) findings() {
 
 // wrap prints text behind a label of eight characters, broken at width.
 func (p page) wrap(label, text string) {
-	line := fmt.Sprintf("%-8s", label)
-	used := 8
-	for _, word := range strings.Fields(text) {
-		if used > 8 && used+1+len(word) > width {
-			fmt.Fprintln(p, line)
-			line, used = strings.Repeat(" ", 8), 8
+	for i, line := range broken(printable(text), width-8) {
+		if i > 0 {
+			label = ""
 		}
-		if used > 8 {
-			line, used = line+" ", used+1
-		}
-		line, used = line+word, used+len(word)
+		fmt.Fprintf(p, "%-8s%s\n", label, line)
 	}
-	fmt.Fprintln(p, line)
 }
 
 func (p page) basin() {
@@ -148,11 +154,16 @@ func (p page) form() {
 	p.title("Form")
 	fmt.Fprintf(p, "board %.1f mm as measured, %s corners, %.1f kg\n", p.plan.Piece.Board, p.plan.Piece.Corner, f.Mass)
 	p.table(func(t *tabwriter.Writer) {
-		fmt.Fprintln(t, "panel\tcount\tlength mm\twidth mm\tlength in\twidth in\tbevel")
+		fmt.Fprintln(t, "panel\tcount\tlength mm\twidth mm\tlength in\twidth in")
 		for _, x := range f.Panels {
-			fmt.Fprintf(t, "%s\t%d\t%.1f\t%.1f\t%.3f\t%.3f\t%s\n", x.Name, x.Count, x.Length, x.Width, x.Length.In(), x.Width.In(), x.Bevel)
+			fmt.Fprintf(t, "%s\t%d\t%.1f\t%.1f\t%.3f\t%.3f\n", x.Name, x.Count, x.Length, x.Width, x.Length.In(), x.Width.In())
 		}
 	})
+	for _, x := range f.Panels {
+		if x.Bevel != "" {
+			fmt.Fprintf(p, "%s: bevel %s\n", x.Name, x.Bevel)
+		}
+	}
 }
 
 func (p page) knockout() {
@@ -186,13 +197,38 @@ func (p page) weights() {
 	fmt.Fprintf(p, "shell %.1f, resin %.1f, extras %.1f, delivered %.1f; turned over with its form %.1f: %d people\n", s.Shell, s.Resin, s.Extras, s.Delivered, s.Flip, s.Lifters)
 }
 
+// titleWidth is what the columns of times leave for a step's title.
+const titleWidth = 52
+
+// broken breaks text into lines of at most width characters, between words; at least
+// one line.
+func broken(text string, width int) []string {
+	out := []string{""}
+	for _, word := range strings.Fields(text) {
+		last := &out[len(out)-1]
+		switch {
+		case *last == "":
+			*last = word
+		case utf8.RuneCountInString(*last)+1+utf8.RuneCountInString(word) <= width:
+			*last += " " + word
+		default:
+			out = append(out, word)
+		}
+	}
+	return out
+}
+
 func (p page) calendar() {
 	c := p.plan.Calendar
 	p.title("Steps")
 	p.table(func(t *tabwriter.Writer) {
 		fmt.Fprintln(t, "step\tstart\twork h\twait h\twhat")
 		for _, s := range c.Steps {
-			fmt.Fprintf(t, "%d\t%s\t%.1f\t%.1f\t%s\n", s.Number, s.Start, s.Work, s.Wait, s.Title)
+			lines := broken(printable(s.Title), titleWidth)
+			fmt.Fprintf(t, "%d\t%s\t%.1f\t%.1f\t%s\n", s.Number, s.Start, s.Work, s.Wait, lines[0])
+			for _, l := range lines[1:] {
+				fmt.Fprintf(t, "\t\t\t\t%s\n", l)
+			}
 		}
 	})
 	fmt.Fprintf(p, "%.1f hours of work; finished %s\n", c.Hands, c.Finish)

@@ -9,7 +9,9 @@ var (
 		Remedy: "Buy a larger sheet, or join two boards with a batten behind the joint."}
 	thick = finding.Rule{Code: "form/thick", Severity: finding.Caution, Title: "the board suits the box",
 		Remedy: "Check the measured thickness and its unit."}
+	thin = finding.Rule{Code: "form/thin", Severity: finding.Caution, Title: "the board is stiff enough to be a form",
+		Remedy: "Check the measured thickness and its unit, or take thicker board."}
 )
 
 // Rules lists the rules of this stage.
-func Rules() []finding.Rule { return []finding.Rule{noPanels, noSheet, thick} }
+func Rules() []finding.Rule { return []finding.Rule{noPanels, noSheet, thick, thin} }

@@ -14,6 +14,7 @@ type Input struct {
 	SheetX, SheetY        units.Length
 	Density               units.Density
 	Kerf                  units.Length
+	Covered               units.Area // of the base by the knockout, which needs no wax
 }
 
 // Result is the form.
@@ -21,7 +22,7 @@ type Result struct {
 	Panels  []Panel      `json:"panels"`
 	Mass    units.Mass   `json:"mass_kg"`
 	Seam    units.Length `json:"seam_mm"`     // inside corners to caulk
-	Release units.Area   `json:"release_mm2"` // inside faces to wax
+	Release units.Area   `json:"release_mm2"` // inside faces to wax, less what the knockout covers
 	Sheets  int          `json:"sheets_at_least"`
 }
 

@@ -1,6 +1,7 @@
 package knockout
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -12,39 +13,74 @@ import (
 )
 
 const (
-	slackMM    = 0.3  // Chosen: how far a layer may miss a whole number of sheets; caulk and sanding take it up
-	wetDensity = 2100 // kg/m3, of fresh GFRC for the uplift. Source: [gfrc-guides]
-	gravity    = 9.80665
+	wetDensity = 2100    // kg/m3, of fresh GFRC where the input states none. Source: [gfrc-guides]
+	gravity    = 9.80665 // m/s2, standard
 )
 
 // Compute turns the layers over into form view and makes one part of every
 // connected piece. It does not change in.
 func Compute(in Input) (Result, []finding.Finding) {
-	r := Result{Parts: []Part{}, Glue: []string{}}
-	var found []finding.Finding
-	flip := view.Flip{Length: in.Length.MM()}
-	need := 0.0 // mm2 of sheet
+	c := &computer{in: in, flip: view.Flip{Length: in.Length.MM()}, r: Result{Parts: []Part{}, Glue: []string{}}}
 	for _, l := range in.Layers {
-		sheets, f := sheetsFor(l, in.Foam)
-		found = append(found, f...)
-		for i, poly := range flip.ToForm(l.Region).Shape() {
-			p := part(in, l, i, poly, sheets)
-			found = append(found, tooLarge(in, p)...)
-			need += float64(p.Area) * float64(max(sheets, 1))
-			r.Parts = append(r.Parts, p)
-			r.Mass += p.Mass
-			r.Volume += p.Area.Times(p.Thickness)
-		}
+		c.layer(l)
 	}
-	if sheet := float64(in.SheetX) * float64(in.SheetY); sheet > 0 && !math.IsNaN(need) {
-		r.Sheets = int(math.Ceil(need/sheet - 1e-9))
+	if sheet := float64(in.SheetX) * float64(in.SheetY); sheet > 0 && c.need < 1e6*sheet {
+		c.r.Sheets = int(math.Ceil(c.need/sheet - 1e-9))
 	}
-	r.Glue = glueOrder(r.Parts)
-	if len(r.Parts) > 0 {
-		found = append(found, uplift.At(finding.Where{}, "If slurry gets under the knockout it lifts with up to %.0f N.", float64(Uplift(r.Volume, r.Mass, wetDensity))),
-			touches.At(finding.Where{}, "The knockout is polystyrene foam: solvents, petrol, paraffin oil and petroleum jelly eat it."))
+	c.r.Glue = glueOrder(c.r.Parts)
+	if len(c.r.Parts) > 0 {
+		c.buoyancy()
+		c.say(touches.At(finding.Where{}, "The knockout is polystyrene foam: solvents, petrol, paraffin oil and petroleum jelly eat it."))
 	}
-	return r, found
+	return c.r, c.found
+}
+
+type computer struct {
+	in    Input
+	flip  view.Flip
+	r     Result
+	need  float64   // mm2 of sheet
+	seams []float64 // places along x of the seams in the layer above, form view
+	found []finding.Finding
+}
+
+func (c *computer) say(fs ...finding.Finding) { c.found = append(c.found, fs...) }
+
+// layer adds the parts of l.
+func (c *computer) layer(l Layer) {
+	sheets, found := sheetsFor(l, c.in.Foam)
+	c.say(found...)
+	var seams []float64
+	for i, poly := range byPosition(c.flip.ToForm(l.Region).Shape()) {
+		p := c.part(l, i, poly, sheets)
+		seams = append(seams, c.joints(p, poly)...)
+		c.need += float64(p.Area) * float64(p.Sheets)
+		c.r.Parts = append(c.r.Parts, p)
+		c.r.Mass += p.Mass
+		c.r.Volume += p.Area.Times(p.Thickness)
+	}
+	c.seams = seams
+}
+
+// byPosition orders polygons from left to right, then up, by the middle of their box
+// to the millimetre: small changes of an outline do not rename its parts.
+func byPosition(r geom.Region) geom.Region {
+	out := slices.Clone(r)
+	slices.SortStableFunc(out, func(a, b geom.Polygon) int {
+		p, q := a.Outer.Box().Center(), b.Outer.Box().Center()
+		return cmp.Or(cmp.Compare(math.Round(p.X), math.Round(q.X)), cmp.Compare(math.Round(p.Y), math.Round(q.Y)))
+	})
+	return out
+}
+
+// buoyancy says what lifts the knockout.
+func (c *computer) buoyancy() {
+	wet := c.in.Concrete
+	if !(wet > 0) {
+		wet = wetDensity
+	}
+	f := float64(Uplift(c.r.Volume, c.r.Mass, wet))
+	c.say(uplift.At(finding.Where{}, "If slurry of %.0f kg/m3 gets under the knockout it lifts with up to %.0f N, as much as %.0f kg weigh.", wet, f, f/gravity).Measured(f, 0, "N"))
 }
 
 // Uplift returns the buoyancy of foam of volume v and mass m under a liquid of
@@ -53,15 +89,21 @@ func Uplift(v units.Volume, m units.Mass, d units.Density) units.Force {
 	return units.Force(max(0, float64(d.Of(v)-m)*gravity))
 }
 
-func part(in Input, l Layer, i int, poly geom.Polygon, sheets int) Part {
-	region := view.Of[view.Form](geom.Region{poly})
+// part measures the i-th piece of l, which sheets thicknesses of foam make.
+func (c *computer) part(l Layer, i int, poly geom.Polygon, sheets int) Part {
+	region := geom.Region{poly}
 	box := poly.Outer.Box()
+	label, _ := region.Pole(math.Min(labelTol, math.Sqrt(poly.Area())/20))
 	p := Part{ID: fmt.Sprintf("L%d-%s", l.Number, letters(i)), Layer: l.Number, Thickness: l.Depth, Area: units.Area(poly.Area()),
-		BoxX: units.Length(box.Width()), BoxY: units.Length(box.Height()), Sheets: sheets, Region: region,
-		LabelAt: view.PointOf[view.Form](labelPoint(poly))}
-	p.Mass = in.Density.Of(p.Area.Times(l.Depth))
+		BoxX: units.Length(box.Width()), BoxY: units.Length(box.Height()), Sheets: sheets,
+		Region: view.Of[view.Form](region), LabelAt: view.PointOf[view.Form](label)}
+	p.Mass = c.in.Density.Of(p.Area.Times(l.Depth))
 	return p
 }
+
+// labelTol is how near the label comes to the part's widest place, mm; less in small
+// parts.
+const labelTol = 1
 
 // letters returns A, B ... Z, AA, AB ...
 func letters(i int) string {
@@ -71,78 +113,16 @@ func letters(i int) string {
 	return letters(i/26-1) + string(rune('A'+i%26))
 }
 
-// labelPoint returns a point inside poly, in the middle of its longest stretch along
-// one of a few horizontal lines.
-func labelPoint(poly geom.Polygon) geom.Point {
-	box := poly.Outer.Box()
-	best, at := 0.0, poly.Outer[0]
-	const lines = 9
-	for k := 1; k <= lines; k++ {
-		y := box.Min.Y + box.Height()*float64(k)/(lines+1) + geom.Grid/3
-		var xs []float64
-		for _, ring := range poly.Rings() {
-			for i, a := range ring {
-				if b := ring[(i+1)%len(ring)]; (a.Y <= y) != (b.Y <= y) {
-					xs = append(xs, a.X+(y-a.Y)/(b.Y-a.Y)*(b.X-a.X))
-				}
-			}
-		}
-		slices.Sort(xs)
-		for i := 0; i+1 < len(xs); i += 2 {
-			if w := xs[i+1] - xs[i]; w > best {
-				best, at = w, geom.Point{X: (xs[i] + xs[i+1]) / 2, Y: y}
-			}
-		}
-	}
-	return at
-}
-
 // glueOrder lists the parts as they are glued: largest outline first, which lies on
 // the form's base, then the layers above it.
 func glueOrder(parts []Part) []string {
 	order := slices.Clone(parts)
 	slices.SortStableFunc(order, func(a, b Part) int {
-		switch {
-		case a.Layer != b.Layer:
-			return a.Layer - b.Layer
-		case a.Area > b.Area:
-			return -1
-		case a.Area < b.Area:
-			return 1
-		}
-		return 0
+		return cmp.Or(cmp.Compare(a.Layer, b.Layer), cmp.Compare(b.Area, a.Area))
 	})
 	ids := []string{}
 	for _, p := range order {
 		ids = append(ids, p.ID)
 	}
 	return ids
-}
-
-// sheetsFor returns how many sheets make the layer's thickness.
-func sheetsFor(l Layer, foam units.Length) (int, []finding.Finding) {
-	if !(foam > 0) || !(l.Depth > 0) {
-		return 1, nil
-	}
-	n := math.Max(1, math.Round(float64(l.Depth/foam)))
-	if miss := float64(l.Depth) - n*float64(foam); math.Abs(miss) > slackMM {
-		up := math.Ceil(float64(l.Depth/foam) - 1e-9)
-		return int(up), []finding.Finding{thickness.At(finding.Where{Element: l.Name},
-			"Layer %d is %.1f mm deep and the foam is %.1f mm by caliper: %.0f sheets miss it by %+.1f mm.", l.Number, l.Depth, foam, n, -miss).
-			Measured(float64(l.Depth), n*float64(foam), "mm").
-			Do("Make the step %.1f mm deep, or plane %.0f sheets down to %.1f mm.", n*float64(foam), up, l.Depth)}
-	}
-	return int(n), nil
-}
-
-// tooLarge says which part no sheet holds.
-func tooLarge(in Input, p Part) []finding.Finding {
-	if !(in.SheetX > 0 && in.SheetY > 0) {
-		return nil
-	}
-	long, short := max(p.BoxX, p.BoxY), min(p.BoxX, p.BoxY)
-	if long <= max(in.SheetX, in.SheetY) && short <= min(in.SheetX, in.SheetY) {
-		return nil
-	}
-	return []finding.Finding{seam.At(finding.Where{Element: p.ID}, "Part %s is %.0f x %.0f mm and the sheet %.0f x %.0f mm, so it needs a seam.", p.ID, p.BoxX, p.BoxY, in.SheetX, in.SheetY)}
 }

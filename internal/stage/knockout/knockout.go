@@ -8,13 +8,14 @@ import (
 
 // Input is the basin's layers and the foam they are cut from.
 type Input struct {
-	Length  units.Length // of the piece, to turn it over
-	Width   units.Length
-	Layers  []Layer      // from the show face down
-	Foam    units.Length // measured sheet thickness
-	SheetX  units.Length
-	SheetY  units.Length
-	Density units.Density
+	Length   units.Length // of the piece, to turn it over
+	Width    units.Length
+	Layers   []Layer      // from the show face down
+	Foam     units.Length // measured sheet thickness
+	SheetX   units.Length
+	SheetY   units.Length
+	Density  units.Density
+	Concrete units.Density // fresh, for the uplift; 0 takes 2100 kg/m3
 }
 
 // A Layer is one step of the basin.
@@ -27,7 +28,7 @@ type Layer struct {
 
 // Result is the knockout.
 type Result struct {
-	Parts  []Part       `json:"parts"`
+	Parts  []Part       `json:"parts"`      // by layer, in a layer from left to right in form view
 	Glue   []string     `json:"glue_order"` // part ids, largest outline first: it lies on the form's base
 	Mass   units.Mass   `json:"mass_kg"`
 	Volume units.Volume `json:"volume_l"`

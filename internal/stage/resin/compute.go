@@ -8,34 +8,31 @@ import (
 	"pourwright/internal/units"
 )
 
-// Compute splits the basin into lifts and says what to weigh. Net volumes (volume_l)
-// add up to the basin; pour_l is what goes into the buckets: net plus the lift's
-// shrink and film, and the overfill on the last. A and B weigh what pour_l weighs.
+// Compute splits the basin into lifts and says what to weigh. It does not change in.
+// Without a basin there is no result but a finding.
+//
+// Net volumes (volume_l) add up to the basin; pour_l is what goes into the buckets,
+// and A and B weigh what pour_l weighs. All pours together are the order without its
+// reserve.
 func Compute(in Input) (Result, []finding.Finding) {
 	r := Result{Resin: in.Card.Name, Lifts: []Lift{}}
 	c := &computer{in: in}
-	if n := len(in.Fill); n < 2 || !(in.Fill[n-1].Volume > 0) || !(in.Fill[n-1].Depth > 0) {
-		return r, []finding.Finding{noBasin.At(finding.Where{}, "There is no basin to fill.")}
+	c.in.Fill = c.checkedFill(in.Fill)
+	if len(c.in.Fill) < 2 {
+		c.say(noBasin.At(finding.Where{}, "There is no basin to fill."))
+		return r, c.found
 	}
-	top := in.Fill[len(in.Fill)-1]
-	r.Volume = top.Volume
-	shrink := math.Min(0.2, math.Max(0, float64(in.Card.Shrinkage.Value)))
-	r.Shrink = r.Volume * units.Volume(shrink)
-	r.Overfill = in.TopArea.Times(max(0, in.Overfill))
-	r.Film = in.Wetted.Times(max(0, in.Film))
-	subtotal := r.Volume + r.Shrink + r.Overfill + r.Film
-	r.Reserve = subtotal * units.Volume(math.Max(0, float64(in.Reserve)))
-	r.Order = subtotal + r.Reserve
-	density := c.density()
-	r.OrderKG, r.OrderUS, r.OrderImp = density.Of(r.Order), r.Order.USGal(), r.Order.ImperialGal()
-	bPerA := c.bPerA()
-	r.AToB = 100 * bPerA
-	levels := c.levels(top.Depth)
+	c.checkRoom()
+	density, bPerA := c.density(), c.bPerA()
+	c.order(&r, density, bPerA)
+	levels := c.levels(c.top().Depth)
 	for i := 1; i < len(levels); i++ {
-		r.Lifts = append(r.Lifts, c.lift(i, levels, r, density, bPerA, i == len(levels)-1))
+		r.Lifts = append(r.Lifts, c.lift(i, levels))
 	}
-	c.shallows()
-	c.say(noCure.At(finding.Where{}, "This version does not compute the cure: peak temperature and times of %s are not known.", in.Card.Name))
+	c.pours(&r, density, bPerA)
+	c.thinPlaces(levels)
+	c.ratioSlip(bPerA)
+	c.say(noCure.At(finding.Where{}, "This version does not compute the cure: peak temperature and times of %s are not known, and the waits are those of small masses.", in.Card.Name))
 	return r, c.found
 }
 
@@ -46,99 +43,92 @@ type computer struct {
 
 func (c *computer) say(f finding.Finding) { c.found = append(c.found, f) }
 
-const assumedDensity units.Density = 1100 // kg/m3, mixed epoxy, 1080 to 1130. Source: [epoxy-properties]
+// top returns the last point of the fill curve: the rim.
+func (c *computer) top() FillPoint { return c.in.Fill[len(c.in.Fill)-1] }
 
-// density returns the density of the mixed resin.
-func (c *computer) density() units.Density {
-	if d := c.in.Card.Density.Value; d > 500 && d < 3000 {
-		return d
-	}
-	c.say(noDensity.At(finding.Where{}, "The card of %s states no usable density, so %.0f kg/m3 is assumed.", c.in.Card.Name, assumedDensity))
-	return assumedDensity
-}
+// known reports whether v is a number that can be worked with.
+func known[Q ~float64](v Q) bool { return !math.IsNaN(float64(v)) && !math.IsInf(float64(v), 0) }
 
-// bPerA returns the mass of B for one mass of A:
-//
-//	by volume:  (b/a) (rhoB/rhoA)      by mass:  b/a
-func (c *computer) bPerA() float64 {
-	card := c.in.Card
-	ratio := card.RatioB.Value / card.RatioA.Value
-	if !(ratio > 0 && ratio < 100) {
-		c.say(noRatio.At(finding.Where{}, "The card of %s states a ratio of %g to %g.", card.Name, card.RatioA.Value, card.RatioB.Value))
+// atLeastZero returns v, or 0 where it is negative or no number.
+func atLeastZero[Q ~float64](v Q) Q {
+	if !known(v) || v < 0 {
 		return 0
 	}
-	if card.ByMass {
-		return ratio
-	}
-	k := float64(card.DensityB.Value / card.DensityA.Value)
-	if !(k > 0.3 && k < 3) {
-		c.say(noParts.At(finding.Where{}, "The densities of parts A and B of %s are %.0f and %.0f kg/m3, so equal densities are assumed.", card.Name, card.DensityA.Value, card.DensityB.Value))
-		return ratio
-	}
-	return ratio * k
+	return v
 }
 
-// lift works out lift i of the levels.
-func (c *computer) lift(i int, levels []float64, r Result, density units.Density, bPerA float64, last bool) Lift {
+const mostShrink units.Fraction = 0.2 // Chosen: above this it is a slip; resins shrink 2 to 5 %
+
+// order adds up what to buy.
+func (c *computer) order(r *Result, density units.Density, bPerA float64) {
+	in := c.in
+	r.Volume = c.top().Volume
+	r.Shrink = r.Volume * units.Volume(min(atLeastZero(in.Card.Shrinkage.Value), mostShrink))
+	r.Overfill = atLeastZero(in.TopArea).Times(atLeastZero(in.Overfill))
+	r.Film = atLeastZero(in.Wetted).Times(atLeastZero(in.Film))
+	subtotal := r.Volume + r.Shrink + r.Overfill + r.Film
+	r.Reserve = subtotal * units.Volume(atLeastZero(in.Reserve))
+	r.Order = subtotal + r.Reserve
+	r.OrderKG, r.OrderUS, r.OrderImp = density.Of(r.Order), r.Order.USGal(), r.Order.ImperialGal()
+	r.OrderA, r.OrderB = parts(r.OrderKG, bPerA)
+	r.AToB = 100 * bPerA
+}
+
+// lift returns lift i between the levels, with its net volume.
+func (c *computer) lift(i int, levels []float64) Lift {
 	from, to := units.Length(levels[i-1]), units.Length(levels[i])
-	l := Lift{Number: i, From: from, To: to, Depth: to - from, Volume: c.volumeAt(to) - c.volumeAt(from), Batches: []Bucket{}}
-	share := l.Volume / r.Volume
-	l.Pour = l.Volume + share*(r.Shrink+r.Film)
-	if last {
-		l.Pour += r.Overfill
+	return Lift{Number: i, From: from, To: to, Depth: to - from, Volume: c.volumeAt(to) - c.volumeAt(from), Batches: []Bucket{}}
+}
+
+// pours says what goes into the buckets of every lift. A lift is poured to its mark
+// and shrinks below it; the next one refills that. The last one's own shrink is part
+// of its pour, as is the overfill; hold both back to top up with. The film that stays
+// on floors and risers is shared out by volume:
+//
+//	pour_k = V_k + s V_(k-1) + film V_k/V,  and + s V_n + overfill for the last
+func (c *computer) pours(r *Result, density units.Density, bPerA float64) {
+	refill := units.Volume(0)
+	for i := range r.Lifts {
+		l := &r.Lifts[i]
+		share := l.Volume / r.Volume
+		l.Pour = l.Volume + refill + share*r.Film
+		refill = share * r.Shrink
+		l.Wait = c.gels()
+		if i == len(r.Lifts)-1 {
+			l.Pour += refill + r.Overfill
+			l.Wait = max(l.Wait, c.hardens())
+		} else {
+			l.BondsUntil = c.bondsUntil()
+		}
+		l.Mass = density.Of(l.Pour)
+		l.A, l.B = parts(l.Mass, bPerA)
+		l.Batches = c.buckets(*l)
 	}
-	l.Mass = density.Of(l.Pour)
-	l.A = l.Mass / units.Mass(1+bPerA)
-	l.B = l.Mass - l.A
-	if !last {
-		l.Wait = c.wait()
-	} else {
-		l.Wait = max(c.in.Card.Hard.Value, c.wait())
-	}
-	room := float64(c.in.Bucket) * (1 - float64(c.in.Freeboard))
-	n := math.Ceil(float64(l.Pour)/room - 1e-9)
-	if !(room > 0) || n > 20 {
-		c.say(bucket.At(finding.Where{Element: fmt.Sprintf("lift %d", i)}, "Lift %d of %.2f l does not go into sensibly few buckets of %.1f l with %.0f %% left free.", i, l.Pour, c.in.Bucket, 100*c.in.Freeboard))
-		return l
+}
+
+// Chosen: more buckets than this in one lift is a slip in the bucket's size.
+const mostBuckets = 20
+
+const mixing units.Duration = 0.4 // h to weigh, stir, rest and pour one bucket. Chosen
+
+// buckets splits a lift into equal buckets, as few as the freeboard allows.
+func (c *computer) buckets(l Lift) []Bucket {
+	out := []Bucket{}
+	where := finding.Where{Element: fmt.Sprintf("lift %d", l.Number)}
+	free := min(atLeastZero(c.in.Freeboard), 0.95)
+	room := float64(c.in.Bucket) * float64(1-free)
+	n := math.Max(1, math.Ceil(float64(l.Pour)/room-1e-9))
+	if !(room > 0) || !known(room) || n > mostBuckets {
+		c.say(bucket.At(where, "Lift %d of %.2f l does not go into sensibly few buckets of %.1f l with %.0f %% left free.", l.Number, l.Pour, c.in.Bucket, 100*free))
+		return out
 	}
 	for k := range int(n) {
 		b := Bucket{Number: k + 1, Volume: l.Pour / units.Volume(n), A: l.A / units.Mass(n), B: l.B / units.Mass(n)}
 		b.ScaleA, b.ScaleAB = b.A, b.A+b.B
-		l.Batches = append(l.Batches, b)
+		out = append(out, b)
 	}
-	return l
-}
-
-// wait returns how long a lift stands before the next: until the film has gelled, by
-// the card; 24 h where it says nothing.
-func (c *computer) wait() units.Duration {
-	if w := c.in.Card.Gel.Value; w > 0 {
-		return w
+	if pot, need := c.potLife(), units.Duration(n)*mixing; pot > 0 && need > pot {
+		c.say(potLife.At(where, "Lift %d takes %.0f buckets, about %.1f h to mix and pour, and %s keeps for %.1f h in a cup at %.0f C.", l.Number, n, need, c.in.Card.Name, pot, c.in.Room).Measured(float64(need), float64(pot), "h"))
 	}
-	return 24
-}
-
-// volumeAt returns the litres up to depth d above the deepest floor.
-func (c *computer) volumeAt(d units.Length) units.Volume {
-	for i := 1; i < len(c.in.Fill); i++ {
-		a, b := c.in.Fill[i-1], c.in.Fill[i]
-		if d <= b.Depth || i == len(c.in.Fill)-1 {
-			if b.Depth == a.Depth {
-				return b.Volume
-			}
-			return a.Volume + (b.Volume-a.Volume)*units.Volume((d-a.Depth)/(b.Depth-a.Depth))
-		}
-	}
-	return 0
-}
-
-// shallows says which terraces are thinner than the resin wants.
-func (c *computer) shallows() {
-	top := c.in.Fill[len(c.in.Fill)-1].Depth
-	for _, f := range c.in.Fill[1 : len(c.in.Fill)-1] {
-		if over := top - f.Depth; over < c.in.Card.MinDepth.Value {
-			c.say(shallow.At(finding.Where{}, "Over the terrace %.1f mm above the deepest floor only %.1f mm of resin stand, under the %.1f mm that %s wants.", f.Depth, over, c.in.Card.MinDepth.Value, c.in.Card.Name).
-				Measured(float64(over), float64(c.in.Card.MinDepth.Value), "mm"))
-		}
-	}
+	return out
 }

@@ -1,11 +1,43 @@
 // Package resin answers: how much resin, in which lifts, weighed how?
 //
-// V(h) is the fill curve, piecewise linear in h (mm above the deepest floor). A lift
-// from h1 to h2 takes V(h2) - V(h1). The order is net + shrink + overfill + film,
-// times one plus the reserve. Lower lifts' shrink is refilled by the next, the last
-// one's by the overfill; the order pays for all of it. B for 100 of A by mass:
-// 100 (b/a)(rhoB/rhoA) of a ratio by volume.
+// # Model
 //
-// Left out, for now: heat, cure and recoat windows, tint, levelling. Sources:
-// [analytic], [practice], [epoxy-properties].
+// V(h) is the fill curve, litres against h mm above the deepest floor, linear between
+// its kinks. A lift from h1 to h2 takes V(h2) - V(h1), net. What is ordered:
+//
+//	order = (V + s V + A_top overfill + A_wet film) (1 + reserve)
+//
+//	s      shrinkage by volume
+//	A_top  surface at the rim, mm2
+//	A_wet  floors and risers, which keep a film, mm2
+//
+// Lifts are as few as the card's range of depths allows and of those the most equal
+// (least sum of squared depths, ends every 0.5 mm and on terraces). None but the last
+// ends less than a guard above a terrace, for a film there would not cure; ending on
+// it is fine. Where all of that cannot be had, the least depth is given up first, then
+// the terraces, and a finding says so.
+//
+// A lift is poured to its mark and shrinks below it; the next refills that. The last
+// one's shrink and the overfill are part of its pour:
+//
+//	pour_k = V_k + s V_(k-1) + film_k,  and + s V_n + overfill for the last
+//
+// Net volumes add up to the basin, pours to the order without its reserve. A and B
+// weigh what is poured, at the mixed density: B/A by mass = b/a of a ratio by mass,
+// (b/a)(rhoB/rhoA) of one by volume. Buckets are equal and hold what their freeboard
+// leaves.
+//
+// Waits are the card's times brought to the room's temperature (Arrhenius, 55 kJ/mol):
+// until 100 g have gelled before the next lift, until a film is hard after the last.
+//
+// # Left out
+//
+// Heat, cure and peak temperature, which the waits know nothing of: deep lifts gel
+// sooner than 100 g and shallows later. Tint, levelling, leaks, what the concrete drinks
+// (seal it first).
+//
+// # Sources
+//
+// Litres and splitting [analytic]; rate [resin-presets]; density [epoxy-properties];
+// shop rules [practice].
 package resin

@@ -5,27 +5,44 @@ import "pourwright/internal/finding"
 var (
 	noBasin = finding.Rule{Code: "resin/no-basin", Severity: finding.Caution, Title: "there is a basin to fill",
 		Remedy: "Give the basin at least one step with depth and area."}
+	badFill = finding.Rule{Code: "resin/bad-fill", Severity: finding.Stop, Title: "the basin's litres rise with its depth",
+		Remedy: "Check the depths of the basin's steps."}
 	noDensity = finding.Rule{Code: "resin/no-density", Severity: finding.Caution, Title: "the resin has a density",
 		Remedy: "Take the mixed density from the data sheet."}
 	noRatio = finding.Rule{Code: "resin/no-ratio", Severity: finding.Stop, Title: "the mixing ratio is known",
 		Remedy: "Take the ratio from the data sheet and say whether it is by volume or by mass: a wrong ratio never cures.", Source: "practice"}
+	swapped = finding.Rule{Code: "resin/ratio-swapped", Severity: finding.Caution, Title: "A is the resin, B the hardener",
+		Remedy: "Check on both labels which part is which, and that the ratio is written A to B.", Source: "practice"}
 	noParts = finding.Rule{Code: "resin/no-part-density", Severity: finding.Caution, Title: "parts A and B have densities",
 		Remedy: "Take both densities from the data sheet: by volume and by mass differ by more than a tenth of the hardener."}
+	blendOff = finding.Rule{Code: "resin/densities-clash", Severity: finding.Caution, Title: "mixed density and parts agree",
+		Remedy: "Check the three densities on the data sheet: the ratio by weight hangs on them."}
+	byVolume = finding.Rule{Code: "resin/ratio-by-volume", Severity: finding.Note, Title: "volume is not taken for weight",
+		Remedy: "Weigh what the pour card says, not the ratio on the label."}
 	noRange = finding.Rule{Code: "resin/no-range", Severity: finding.Caution, Title: "the depth of a lift is known",
-		Remedy: "Take the greatest depth of one pour from the data sheet."}
+		Remedy: "Take the least and greatest depth of one pour from the data sheet."}
 	tooShallow = finding.Rule{Code: "resin/too-shallow", Severity: finding.Caution, Title: "the basin is deep enough for the resin",
 		Remedy: "Choose a resin for thinner pours: a slow one stays soft in a shallow basin."}
 	noSplit = finding.Rule{Code: "resin/no-split", Severity: finding.Caution, Title: "the depth splits into lifts",
 		Remedy: "Choose a resin whose depth range fits, or change a step's depth."}
+	onTerrace = finding.Rule{Code: "resin/ends-over-terrace", Severity: finding.Caution, Title: "no lift ends just above a terrace",
+		Remedy: "Pour to the terrace itself and let the next lift cover it, or change a step's depth: a film of resin does not cure.", Source: "practice"}
 	bucket = finding.Rule{Code: "resin/bucket", Severity: finding.Caution, Title: "the bucket suits the lift",
 		Remedy: "Check the bucket's volume and its unit, or use a larger one."}
+	potLife = finding.Rule{Code: "resin/pot-life", Severity: finding.Caution, Title: "a lift is poured within its pot life",
+		Remedy: "Pour every bucket as soon as it is mixed, use larger buckets or a second pair of hands; a full bucket keeps for less time than a cup.", Source: "practice"}
+	badRoom = finding.Rule{Code: "resin/room", Severity: finding.Caution, Title: "the room is warm enough and not too warm",
+		Remedy: "Bring the room, the piece and the resin to the temperature of the data sheet before pouring, and hold it there.", Source: "practice"}
 	shallow = finding.Rule{Code: "resin/shallow", Severity: finding.Caution, Title: "terraces are deep enough to cure",
 		Remedy: "Expect it to stay soft for days there, keep the room warm, or make the step deeper.", Source: "practice"}
+	thin = finding.Rule{Code: "resin/thin-on-terrace", Severity: finding.Note, Title: "a lift covers terraces well",
+		Remedy: "Expect that place to be the last to gel: wait for it before the next lift.", Source: "practice"}
 	noCure = finding.Rule{Code: "resin/cure-not-computed", Severity: finding.Caution, Title: "the cure is known before pouring",
 		Remedy: "Follow the resin's data sheet for depth and waiting time, make a test pour of the full depth, and keep the room at the stated temperature.", Source: "practice"}
 )
 
 // Rules lists the rules of this stage.
 func Rules() []finding.Rule {
-	return []finding.Rule{noBasin, noDensity, noRatio, noParts, noRange, tooShallow, noSplit, bucket, shallow, noCure}
+	return []finding.Rule{noBasin, badFill, noDensity, noRatio, swapped, noParts, blendOff, byVolume, noRange, tooShallow, noSplit,
+		onTerrace, bucket, potLife, badRoom, shallow, thin, noCure}
 }

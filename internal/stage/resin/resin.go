@@ -38,6 +38,8 @@ type Result struct {
 	OrderKG  units.Mass   `json:"order_kg"`
 	OrderUS  float64      `json:"order_us_gal"`
 	OrderImp float64      `json:"order_imp_gal"`
+	OrderA   units.Mass   `json:"order_a_kg"` // 0 when the ratio is not known, as all A and B
+	OrderB   units.Mass   `json:"order_b_kg"`
 	Resin    string       `json:"resin"`
 	AToB     float64      `json:"b_per_100_a_by_mass"`
 	Lifts    []Lift       `json:"lifts"`
@@ -50,12 +52,16 @@ type Lift struct {
 	To      units.Length   `json:"to_mm"`
 	Depth   units.Length   `json:"depth_mm"` // To - From
 	Volume  units.Volume   `json:"volume_l"`
-	Pour    units.Volume   `json:"pour_l"`  // with shrink, film and, on the last lift, overfill
+	Pour    units.Volume   `json:"pour_l"`  // with the refill of the lift before, film and, on the last lift, its shrink and overfill
 	Mass    units.Mass     `json:"mass_kg"` // of what is poured
 	A       units.Mass     `json:"a_kg"`
 	B       units.Mass     `json:"b_kg"`
 	Batches []Bucket       `json:"batches"`
 	Wait    units.Duration `json:"wait_h"` // before the next lift; typical until the cure is computed
+
+	// BondsUntil is until when the next lift bonds to this one without sanding; 0 for
+	// the last lift and where the card does not say.
+	BondsUntil units.Duration `json:"bonds_until_h"`
 }
 
 // A Bucket is one mixed batch of a lift.

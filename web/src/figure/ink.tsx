@@ -30,7 +30,7 @@ function One({ item, sheet, line }: { item: Item; sheet: Sheet; line: Line | und
 function Lines({ of, style, sheet }: Inked<Path>) {
   const d = lines(of.rings, of.closed, sheet);
   return (
-    <g class={`ink ${style}`}>
+    <g class={`ink ${style}`} style={of.shade ? { "--shade": of.shade } : undefined}>
       <path class={of.fill ? "filled" : "line"} fill-rule="evenodd" d={d} />
       {of.hatch && <path class="hatched" fill-rule="evenodd" d={d} />}
     </g>
@@ -45,7 +45,7 @@ function Letters({ of, style, sheet, line }: Inked<Lettering> & { line: Line | u
   return (
     <text class={`ink letters ${style}`} x={x} y={y} font-size={letterSize(of.size, sheet)} text-anchor={anchor}
       transform={of.turn === 0 ? undefined : `rotate(${-of.turn} ${x} ${y})`}>
-      {of.text}
+      {line && line.rows.length > 1 ? line.rows.map((row, i) => <tspan key={row} x={x} dy={i === 0 ? 0 : "1.2em"}>{row}</tspan>) : of.text}
     </text>
   );
 }
@@ -92,7 +92,7 @@ function Circled({ of, style, sheet }: Inked<Spot>) {
   return (
     <g class={`ink spot ${style}`}>
       <circle cx={x} cy={y} r={r} />
-      {of.label && <text class="letters" x={x + r + 4} y={y + 4} font-size={12}>{of.label}</text>}
+      {of.label && <text class="letters" x={x} y={y - r - 4} font-size={12} text-anchor="middle">{of.label}</text>}
     </g>
   );
 }

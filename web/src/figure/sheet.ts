@@ -1,6 +1,6 @@
 // How a drawing in mm stands on a sheet of pixels.
 
-import type { Box, Dimension, Point } from "../drawing";
+import type { Box, Dimension, Item, Point } from "../drawing";
 
 // A Sheet carries places in mm, y up, to pixels, y down.
 export interface Sheet {
@@ -93,4 +93,23 @@ export function rule(d: Dimension, sheet: Sheet): Rule | undefined {
 function up90(turn: number): Point {
   const r = (turn * Math.PI) / 180;
   return [Math.sin(r), -Math.cos(r)];
+}
+
+// An Extent is the part of a sheet that holds everything drawn on it, px.
+export interface Extent { left: number; top: number; width: number; height: number }
+
+const BESIDE = 14; // px that the text of a dimension needs beyond its line
+
+// extent widens a sheet where dimension lines had to stand farther out than the
+// drawing's box allows for; foot is how far down its lettering reaches.
+export function extent(items: Item[], sheet: Sheet, foot: number): Extent {
+  let [left, top, right, low] = [0, 0, sheet.width, Math.max(sheet.height, foot + 2)];
+  for (const { dimension } of items) {
+    const r = dimension && rule(dimension, sheet);
+    for (const [x, y] of r ? [r.a, r.b] : []) {
+      [left, top] = [Math.min(left, x - BESIDE), Math.min(top, y - BESIDE)];
+      [right, low] = [Math.max(right, x + BESIDE), Math.max(low, y + BESIDE)];
+    }
+  }
+  return { left, top, width: right - left, height: low - top };
 }

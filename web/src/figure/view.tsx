@@ -3,12 +3,11 @@
 
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { svgAddress } from "../api";
-import { systemOf } from "../measure";
 import { turns, type Drawing, type Figure } from "../drawing";
-import { allFigures, chosen, drawings, figure, figureKey, marked, plan, side, spotOn, type Side } from "../state";
+import { allFigures, chosen, drawings, figure, figureKey, marked, side, spotOn, type Side } from "../state";
 import { Ink } from "./ink";
 import { spread } from "./lettering";
-import { fit, type Sheet } from "./sheet";
+import { extent, fit, type Sheet } from "./sheet";
 import { turnOver } from "./turn";
 
 export function FigureView() {
@@ -16,7 +15,7 @@ export function FigureView() {
   const name = chosen.value?.name;
   const wanted = name === undefined ? undefined : drawings.value.get(name);
   return (
-    <section class="figure" aria-label="The piece">
+    <section id="figure" class="figure" aria-label="The piece">
       <div class="figure-bar">
         <Tabs list={allFigures.value} shown={f?.key} />
         <Switch figure={f} />
@@ -27,7 +26,7 @@ export function FigureView() {
       {wanted && (
         <p class="figure-foot">
           <span class="stamp">{wanted.view === "" ? wanted.title : `${wanted.view.toUpperCase()} VIEW`}</span>
-          <span class="quiet">{wanted.view === "" ? "" : `${wanted.title}. `}Dimensions in {systemOf(plan.value?.piece.units ?? "") === "in" ? "inches" : "millimetres"}.</span>
+          <span class="quiet">{wanted.view === "" ? "" : wanted.title}</span>
           <a href={svgAddress(wanted.name)}>this figure as SVG</a>
         </p>
       )}
@@ -50,14 +49,31 @@ function Tabs({ list, shown }: { list: Figure[]; shown: string | undefined }) {
   return (
     // oxlint-disable-next-line jsx-a11y/interactive-supports-focus
     <div class="tabs" role="tablist" aria-label="Drawings" ref={row} onKeyDown={move}>
-      {list.map((f) => (
-        <button key={f.key} id={`tab-${f.key}`} type="button" role="tab" aria-selected={f.key === shown} aria-controls="figure-panel"
+      {list.map((f, i) => (
+        <button key={f.key} class={again(f, list[i - 1]) ? "tab-again" : undefined} id={`tab-${f.key}`} type="button" role="tab" aria-selected={f.key === shown} aria-controls="figure-panel"
           tabIndex={f.key === shown ? 0 : -1} onClick={() => { figureKey.value = f.key; }}>
-          {f.title}
+          <Words of={f.title} />
         </button>
       ))}
     </div>
   );
+}
+
+// wordsOf is a title without the number it ends with.
+function wordsOf(title: string): string {
+  return title.replace(/ \d+$/, "");
+}
+
+// again tells whether a title repeats the words of the one before it and differs in
+// its number only: then the number is enough where room is short.
+function again(f: Figure, before: Figure | undefined): boolean {
+  const words = wordsOf(f.title);
+  return before !== undefined && words !== f.title && words === wordsOf(before.title);
+}
+
+function Words({ of }: { of: string }) {
+  const words = wordsOf(of);
+  return <><span class="tab-word">{words === of ? of : `${words} `}</span>{of.slice(words.length + 1)}</>;
 }
 
 const SIDES: [Side, string][] = [["finished", "Finished view"], ["form", "Form view"]];
@@ -94,10 +110,10 @@ function Sheeted({ wanted }: { wanted: Drawing }) {
   }, [wanted]);
   const sheet = fit(shown.box, size.width, size.tallest);
   const { lines, foot } = spread(shown.items ?? [], sheet);
-  const height = Math.ceil(Math.max(sheet.height, foot + 2));
+  const e = extent(shown.items ?? [], sheet, foot);
   return (
     <div class="sheet" ref={frame}>
-      <svg class="drawing" width={sheet.width} height={height} viewBox={`0 0 ${sheet.width} ${height}`} role="img" aria-label={labelOf(shown)}>
+      <svg class="drawing" width={sheet.width} height={(e.height * sheet.width) / e.width} viewBox={`${e.left} ${e.top} ${e.width} ${e.height}`} role="img" aria-label={labelOf(shown)}>
         <Hatching />
         <Ink drawing={shown} sheet={sheet} lines={lines} />
         <Spotted drawing={shown} sheet={sheet} />
@@ -147,7 +163,7 @@ function useSize(ref: { current: HTMLElement | null }): { width: number; tallest
     if (!el) return undefined;
     const look = () => {
       const width = el.clientWidth;
-      if (width > 0) setSize({ width, tallest: Math.max(220, Math.min(window.innerHeight * 0.52, width * 0.9)) });
+      if (width > 0) setSize({ width, tallest: Math.max(220, Math.min(window.innerHeight * 0.52, width * 1.2)) });
     };
     look();
     if (typeof ResizeObserver === "undefined") return undefined;

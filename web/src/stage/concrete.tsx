@@ -16,13 +16,13 @@ export function ConcreteDetail({ plan }: { plan: Plan }) {
       ]} />
       <Facts rows={[
         ["Cast surface", <Q key="cast" of={area(c.cast_surface_mm2, s)} />],
-        ["of it show face", <Q key="face" of={area(c.surfaces.face_mm2, s)} />],
-        ["of it basin floors", <Q key="floor" of={area(c.surfaces.floor_mm2, s)} />],
-        ["of it risers", <Q key="riser" of={area(c.surfaces.riser_mm2, s)} />],
-        ["of it walls", <Q key="wall" of={area(c.surfaces.wall_mm2, s)} />],
+        ["– show face", <Q key="face" of={area(c.surfaces.face_mm2, s)} />],
+        ["– basin floors", <Q key="floor" of={area(c.surfaces.floor_mm2, s)} />],
+        ["– risers", <Q key="riser" of={area(c.surfaces.riser_mm2, s)} />],
+        ["– walls", <Q key="wall" of={area(c.surfaces.wall_mm2, s)} />],
         ["Shell by true offset", <Q key="shell" of={volume(c.shell_volume_l, s)} />],
         ["Area × thickness would say", <>{volume(c.area_times_thickness_l, s).main}, {over(c.area_times_thickness_over)}</>],
-        ["Converged to", percent(c.converged_to)],
+        ["Last refinement changed it by", `${fixed(c.converged_to * 100, 2)} %`],
       ]} />
       <h4>Batches</h4>
       {runs(c.batches).map((r) => <Run key={r.first.number} run={r} system={s} />)}

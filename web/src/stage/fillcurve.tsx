@@ -1,7 +1,7 @@
 // Litres against depth of resin, with its kinks and the levels of the lifts.
 
 import { fixed, length, systemOf, volume } from "../measure";
-import type { Plan } from "../plan";
+import type { Lift, Plan } from "../plan";
 
 const W = 420;
 const H = 190;
@@ -10,7 +10,7 @@ const RIGHT = 78;
 const TOP = 18;
 const FOOT = 30;
 
-export function FillCurve({ plan }: { plan: Plan }) {
+export function FillCurve({ plan, lifts = [] }: { plan: Plan; lifts?: Lift[] }) {
   const s = systemOf(plan.piece.units);
   const { fill, depth_mm, volume_l } = plan.relief;
   if (fill.length < 2 || !(depth_mm > 0) || !(volume_l > 0)) return null;
@@ -21,9 +21,8 @@ export function FillCurve({ plan }: { plan: Plan }) {
   return (
     <figure class="curve">
       <svg viewBox={`0 0 ${W} ${H}`} role="img" aria-label={title}>
-        <path class="curve-under" d={`${d}L${x(0)} ${y(depth_mm)}Z`} />
         <path class="axis" d={`M${LEFT} ${TOP}V${H - FOOT}H${W - RIGHT}`} />
-        {plan.resin.lifts.map((l) => (
+        {lifts.map((l) => (
           <g key={l.number} class="level">
             <path d={`M${LEFT} ${y(l.to_mm)}H${W - RIGHT}`} />
             <text x={W - RIGHT + 5} y={y(l.to_mm) + 4}>lift {l.number}</text>
@@ -39,7 +38,7 @@ export function FillCurve({ plan }: { plan: Plan }) {
         <text x={LEFT - 6} y={10} text-anchor="end">{s}</text>
         {[0, volume_l].map((l) => <text key={l} x={x(l)} y={H - FOOT + 16} text-anchor="middle">{l === 0 ? "0" : volume(l, s).main}</text>)}
       </svg>
-      <figcaption>Fill curve: depth of resin above the deepest floor against its volume, kinks at the terraces.</figcaption>
+      <figcaption>Fill curve: depth of resin above the deepest floor against its volume, kinks at the terraces{lifts.length > 0 ? ", a dashed line where each lift ends" : ""}.</figcaption>
     </figure>
   );
 }

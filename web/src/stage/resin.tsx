@@ -28,7 +28,7 @@ export function ResinDetail({ plan }: { plan: Plan }) {
         ["To order", <strong key="order"><Q of={volume(r.order_l, s)} /></strong>],
         ["that is", `${mass(r.order_kg, s).main} · ${fixed(r.order_us_gal, 2)} US gal · ${fixed(r.order_imp_gal, 2)} imperial gal`],
       ]} />
-      <FillCurve plan={plan} />
+      <FillCurve plan={plan} lifts={r.lifts} />
     </>
   );
 }

@@ -1,0 +1,75 @@
+// Package csv writes the lists of a plan for a spreadsheet: panels, foam parts and the
+// shopping list. Heads carry units; numbers use a point.
+package csv
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"pourwright/internal/plan"
+)
+
+// Panels writes the form's panels, one kind a row.
+func Panels(w io.Writer, p *plan.Plan) error {
+	rows := [][]string{{"panel", "count", "length_mm", "width_mm", "thickness_mm", "mass_each_kg", "bevel"}}
+	for _, x := range p.Form.Panels {
+		rows = append(rows, []string{text(x.Name), strconv.Itoa(x.Count), number(x.Length.MM(), 1), number(x.Width.MM(), 1),
+			number(x.Thickness.MM(), 1), number(float64(x.Mass), 2), text(x.Bevel)})
+	}
+	return write(w, rows)
+}
+
+// Parts writes the foam parts of the knockout, one a row.
+func Parts(w io.Writer, p *plan.Plan) error {
+	rows := [][]string{{"part", "layer", "thickness_mm", "sheets", "box_x_mm", "box_y_mm", "area_mm2", "mass_kg"}}
+	for _, x := range p.Knockout.Parts {
+		rows = append(rows, []string{text(x.ID), strconv.Itoa(x.Layer), number(x.Thickness.MM(), 1), strconv.Itoa(x.Sheets),
+			number(x.BoxX.MM(), 1), number(x.BoxY.MM(), 1), number(float64(x.Area), 0), number(float64(x.Mass), 3)})
+	}
+	return write(w, rows)
+}
+
+// Shopping writes what to buy, one material a row.
+func Shopping(w io.Writer, p *plan.Plan) error {
+	rows := [][]string{{"material", "room", "need", "unit", "buy", "left_over", "price"}}
+	for _, x := range p.Cost.Lines {
+		var buy []string
+		for _, b := range x.Buy {
+			buy = append(buy, fmt.Sprintf("%d x %s", b.Count, strconv.FormatFloat(b.Size, 'f', -1, 64)))
+		}
+		price := ""
+		if x.Priced {
+			price = number(x.Price, 2)
+		}
+		rows = append(rows, []string{text(x.Name), text(x.Room), number(x.Need, 3), text(x.Unit), strings.Join(buy, " + "), number(x.Left, 3), price})
+	}
+	return write(w, rows)
+}
+
+func write(w io.Writer, rows [][]string) error {
+	out := csv.NewWriter(w)
+	if err := out.WriteAll(rows); err != nil {
+		return fmt.Errorf("write list: %w", err)
+	}
+	return nil
+}
+
+// number writes v with n decimals; what is no number is left empty.
+func number(v float64, n int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return ""
+	}
+	return strconv.FormatFloat(v, 'f', n, 64)
+}
+
+// text keeps a spreadsheet from taking a name for a formula.
+func text(s string) string {
+	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
+		return "'" + s
+	}
+	return s
+}

@@ -1,0 +1,21 @@
+import { defineConfig } from "@playwright/test";
+
+const asRoot = process.getuid?.() === 0;
+
+export default defineConfig({
+  testDir: "e2e",
+  outputDir: "test-results",
+  workers: 1,
+  fullyParallel: false,
+  forbidOnly: true,
+  timeout: 30_000,
+  reporter: [["list"]],
+  use: {
+    browserName: "chromium",
+    launchOptions: { executablePath: "/usr/bin/chromium", args: asRoot ? ["--no-sandbox"] : [] },
+  },
+  projects: [
+    { name: "desk", use: { viewport: { width: 1280, height: 800 } } },
+    { name: "phone", use: { viewport: { width: 390, height: 844 }, hasTouch: true } },
+  ],
+});
