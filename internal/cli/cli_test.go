@@ -102,6 +102,11 @@ func TestPlanIsConsistent(t *testing.T) {
 func TestPack(t *testing.T) {
 	dir := t.TempDir()
 	code, out, errOut := call(t, "pack", examples+"crater-table/piece.yaml", "--out", dir)
+	for _, f := range []string{"panels", "parts", "shopping"} {
+		if data, err := os.ReadFile(filepath.Join(dir, "lists", f+".csv")); err != nil || strings.Count(string(data), "\n") < 3 {
+			t.Errorf("lists/%s.csv: %v: %q", f, err, data)
+		}
+	}
 	if code != exitFine {
 		t.Fatalf("exit %d: %s", code, errOut)
 	}

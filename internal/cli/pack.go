@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 
 	"pourwright/internal/drawing"
+	"pourwright/internal/render/csv"
 	"pourwright/internal/render/pdf"
 	"pourwright/internal/render/svg"
 	"pourwright/internal/render/term"
@@ -37,6 +38,9 @@ func (c *packCmd) Run(con *console) error {
 	files := []packFile{
 		{"shop-pack.pdf", func(w io.Writer) error { return pdf.Render(w, p, ds, pdf.Options{Paper: c.Paper}) }},
 		{"plan.json", func(w io.Writer) error { return writeJSON(w, p) }},
+		{filepath.Join("lists", "panels.csv"), func(w io.Writer) error { return csv.Panels(w, p) }},
+		{filepath.Join("lists", "parts.csv"), func(w io.Writer) error { return csv.Parts(w, p) }},
+		{filepath.Join("lists", "shopping.csv"), func(w io.Writer) error { return csv.Shopping(w, p) }},
 		{"report.txt", func(w io.Writer) error { return term.Render(w, p) }},
 	}
 	for _, d := range ds {
