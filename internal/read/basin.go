@@ -181,7 +181,12 @@ func (b *basinReader) heights(data []byte) []plan.BasinStep {
 	m, found, err := heightmap.Read(basin.HeightMap, data, heightmap.Options{Length: basin.MapLength, Width: basin.MapWidth, Depth: basin.MapDepth})
 	b.found = append(b.found, found...)
 	if err != nil {
-		b.say(noDrawing.At(b.where("basin.height_map"), "The height map could not be used: %v.", err))
+		var e *heightmap.Error
+		if errors.As(err, &e) {
+			b.say(noDrawing.At(e.Where, "The height map %s could not be used: %s.", basin.HeightMap, strings.TrimSuffix(e.Text, ".")).Do("%s", e.Remedy))
+		} else {
+			b.say(noDrawing.At(b.where("basin.height_map"), "The height map %s could not be used: %v.", basin.HeightMap, err))
+		}
 		return nil
 	}
 	opt := heightmap.StepOptions{Smooth: basin.Smooth, Speck: basin.Speck, Tolerance: basin.ChordError}
