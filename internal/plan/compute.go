@@ -26,14 +26,34 @@ type BasinStep struct {
 	Where  finding.Where
 }
 
+// Options are what a computation may be given beside its input. They do not change its
+// result.
+type Options struct {
+	Memory   *Memory        // results of earlier computations; nil computes all
+	Progress func(Progress) // called as the work goes on, from one goroutine at a time; may be nil
+}
+
+// Progress is how far a computation is.
+type Progress struct {
+	Stage string  `json:"stage"`
+	Title string  `json:"title"`
+	Share float64 `json:"share"` // of this stage, 0 to 1
+	Doing string  `json:"doing"` // what a slow stage is at; ""
+}
+
+// Compute works the whole job through with no options.
+func Compute(ctx context.Context, in Input) (*Plan, error) {
+	return Options{}.Compute(ctx, in)
+}
+
 // Compute works the whole job through, stage by stage in building order. A stage
 // whose input is missing is marked "not computed" and says what it waits for; the
 // others still show. The error is only for a cancelled context or a missing job.
-func Compute(ctx context.Context, in Input) (*Plan, error) {
+func (o Options) Compute(ctx context.Context, in Input) (*Plan, error) {
 	if in.Job == nil {
 		return nil, fmt.Errorf("compute plan: no document")
 	}
-	w := &wiring{in: in, job: in.Job, plan: newPlan(in)}
+	w := &wiring{ctx: ctx, memory: o.Memory, report: o.Progress, in: in, job: in.Job, plan: newPlan(in)}
 	w.add(in.Findings)
 	for _, s := range []struct {
 		name, title string
@@ -51,9 +71,14 @@ func Compute(ctx context.Context, in Input) (*Plan, error) {
 		if err := ctx.Err(); err != nil {
 			return nil, fmt.Errorf("compute plan: before %s: %w", s.name, err)
 		}
+		w.stage = Progress{Stage: s.name, Title: s.title}
+		w.progress(0, "")
 		summary, found := s.run()
 		w.add(found)
 		w.plan.Stages = append(w.plan.Stages, Stage{Name: s.name, Title: s.title, State: state(summary, found), Summary: summary})
+	}
+	if err := ctx.Err(); err != nil {
+		return nil, fmt.Errorf("compute plan: %w", err)
 	}
 	finding.Sort(w.plan.Findings)
 	return w.plan, nil
@@ -61,9 +86,23 @@ func Compute(ctx context.Context, in Input) (*Plan, error) {
 
 // wiring carries the plan while it grows.
 type wiring struct {
-	in   Input
-	job  *job.Job
-	plan *Plan
+	ctx    context.Context
+	memory *Memory
+	report func(Progress)
+	stage  Progress // at work
+	in     Input
+	job    *job.Job
+	plan   *Plan
+}
+
+// progress tells how far the stage at work is.
+func (w *wiring) progress(share float64, doing string) {
+	if w.report == nil {
+		return
+	}
+	p := w.stage
+	p.Share, p.Doing = share, doing
+	w.report(p)
 }
 
 func (w *wiring) add(fs []finding.Finding) { w.plan.Findings = append(w.plan.Findings, fs...) }
