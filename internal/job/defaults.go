@@ -26,12 +26,16 @@ const (
 	defaultSpare        units.Fraction = 0.10
 	defaultPeople                      = 1
 
-	defaultBucket          units.Volume   = 10
-	defaultBucketFreeboard units.Fraction = 0.40 // Source: [practice] 30-50 %
-	defaultReserve         units.Fraction = 0.05
-	defaultOverfill        units.Length   = 1
-	defaultFilm            units.Length   = 0.3
-	defaultGuard           units.Length   = 3
+	defaultBucket          units.Volume      = 10
+	defaultBucketFreeboard units.Fraction    = 0.40 // Source: [practice] 30-50 %
+	defaultReserve         units.Fraction    = 0.05
+	defaultOverfill        units.Length      = 1
+	defaultFilm            units.Length      = 0.3
+	defaultGuard           units.Length      = 3
+	defaultVacuum                            = 28.0 // inHg, a small rotary pump. Common practice, no source
+	defaultSample          units.Length      = 25
+	defaultTintShare       units.Fraction    = 0.005
+	defaultPeak            units.Temperature = 60 // Source: [practice], from memory: over it resin yellows and stresses
 
 	defaultRoom units.Temperature = 20
 )

@@ -214,6 +214,22 @@ type ResinText struct {
 	Shrinkage typed.Value `yaml:"shrinkage,omitempty"`
 	// How long the next lift still bonds.
 	Recoat typed.Value `yaml:"recoat,omitempty"`
+	// Volume of the vacuum pot. Without it nothing is degassed.
+	DegasPot typed.Volume `yaml:"degas_pot,omitempty"`
+	// What the pump reaches, inHg below the atmosphere. Default 28.
+	Vacuum typed.Number `yaml:"vacuum,omitempty"`
+	// How far the piece stands out of level along its length, mm per metre.
+	Level typed.Number `yaml:"level,omitempty"`
+	// A colour seen on a sample. Without it the resin is clear.
+	Tint TintText `yaml:"tint,omitempty"`
+	// The maker's own lifts, first poured first. Without them the planner chooses.
+	Lifts []LiftText `yaml:"lifts,omitempty"`
+	// Whether the knockout's foam is left under the shell while pouring: removed or left. Default removed.
+	Foam typed.Choice `yaml:"foam,omitempty"`
+	// Peak temperature that no lift may pass. Default 60 C.
+	PeakLimit typed.Temperature `yaml:"peak_limit,omitempty"`
+	// Temperature of the resin as it is poured. Default the room's.
+	PouredAt typed.Temperature `yaml:"poured_at,omitempty"`
 }
 
 // RoomText is the room as typed.

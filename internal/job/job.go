@@ -114,6 +114,14 @@ type Resin struct {
 	Overfill  units.Length   // poured above the rim level, to be sanded off
 	Film      units.Length   // wetting film left on concrete and in buckets, as a depth on the wetted area
 	Gap       units.Length   // terrace guard: no lift ends this close above a terrace
+	Pot       units.Volume   // of the vacuum pot; 0 without one
+	Vacuum    float64        // inHg below the atmosphere
+	Slope     float64        // out of level along the length, mm per m
+	Tint      Tint
+	Lifts     []Lift // the maker's own; empty: the planner chooses
+	FoamLeft  bool
+	PeakLimit units.Temperature
+	Pouring   units.Temperature // of the resin as poured
 }
 
 // Room is where it happens.

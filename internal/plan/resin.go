@@ -19,6 +19,8 @@ func (w *wiring) resin() (string, []finding.Finding) {
 		Card:    j.Resin.Card, Bucket: j.Resin.Bucket, Freeboard: j.Resin.Freeboard,
 		Reserve: j.Resin.Reserve, Overfill: j.Resin.Overfill, Film: j.Resin.Film,
 		Gap: j.Resin.Gap, Room: j.Room.Temperature,
+		Pot: j.Resin.Pot, Vacuum: j.Resin.Vacuum, Slope: j.Resin.Slope, Length: j.Length,
+		Tint: resin.Tint{Colour: j.Resin.Tint.Colour, Depth: j.Resin.Tint.Depth, Share: j.Resin.Tint.Share, Floor: j.Resin.Tint.Floor},
 	}
 	for _, f := range w.plan.Relief.Fill {
 		in.Fill = append(in.Fill, resin.FillPoint{Depth: f.Depth, Volume: f.Volume})

@@ -30,6 +30,7 @@ func Compute(in Input) (Result, []finding.Finding) {
 		r.Lifts = append(r.Lifts, c.lift(i, levels))
 	}
 	c.pours(&r, density, bPerA)
+	c.practice(&r, density)
 	c.thinPlaces(levels)
 	c.ratioSlip(bPerA)
 	c.say(noCure.At(finding.Where{}, "This version does not compute the cure: peak temperature and times of %s are not known, and the waits are those of small masses.", in.Card.Name))
@@ -131,4 +132,27 @@ func (c *computer) buckets(l Lift) []Bucket {
 		c.say(potLife.At(where, "Lift %d takes %.0f buckets, about %.1f h to mix and pour, and %s keeps for %.1f h in a cup at %.0f C.", l.Number, n, need, c.in.Card.Name, pot, c.in.Room).Measured(float64(need), float64(pot), "h"))
 	}
 	return out
+}
+
+// typicalViscosity is that of mixed casting resin, Pa s; 0.2 to 1.
+// Common practice, no source; the data sheet decides.
+const typicalViscosity = 0.5
+
+// practice adds what the hands need beside litres: pulls, tint, flame, shim.
+func (c *computer) practice(r *Result, density units.Density) {
+	c.degas(r)
+	c.tint(r)
+	r.Bubbles = []Bubble{}
+	deepest := units.Length(0)
+	for i := range r.Lifts {
+		deepest = max(deepest, r.Lifts[i].Depth)
+		r.Lifts[i].Torch = rounds(c.gels())
+	}
+	for _, d := range []units.Length{0.1, 0.2, 0.5, 1} {
+		r.Bubbles = append(r.Bubbles, Bubble{d, BubbleRise(deepest, d, typicalViscosity, density)})
+	}
+	if r.Shim = c.shim(); r.Shim != nil {
+		c.say(outOfLevel.At(finding.Where{Element: "resin.level"}, "The piece is out of level by %.1f mm per metre: the resin would stand %.1f mm deeper at the low end.", r.Shim.Reading, r.Shim.Off).
+			Measured(r.Shim.Reading, shimPerMetre, "mm/m"))
+	}
 }

@@ -37,6 +37,12 @@ var (
 		Remedy: "Expect it to stay soft for days there, keep the room warm, or make the step deeper.", Source: "practice"}
 	thin = finding.Rule{Code: "resin/thin-on-terrace", Severity: finding.Note, Title: "a lift covers terraces well",
 		Remedy: "Expect that place to be the last to gel: wait for it before the next lift.", Source: "practice"}
+	slowPot = finding.Rule{Code: "resin/slow-pot", Severity: finding.Caution, Title: "degassing fits the pot life",
+		Remedy: "Mix smaller buckets one after the other, use a larger pot, or let the mixed resin stand in place of the vacuum.", Source: "practice"}
+	badTint = finding.Rule{Code: "resin/tint", Severity: finding.Caution, Title: "the tint is a colour and a share that cures",
+		Remedy: "Give resin.tint a colour such as #1e5f74, the depth of the sample and a share of a few per cent at most.", Source: "practice"}
+	outOfLevel = finding.Rule{Code: "resin/out-of-level", Severity: finding.Note, Title: "the basin stands level",
+		Remedy: "Shim the low end before the first lift and check again with water or a level on the dam.", Source: "practice"}
 	noCure = finding.Rule{Code: "resin/cure-not-computed", Severity: finding.Caution, Title: "the cure is known before pouring",
 		Remedy: "Follow the resin's data sheet for depth and waiting time, make a test pour of the full depth, and keep the room at the stated temperature.", Source: "practice"}
 )
@@ -44,5 +50,5 @@ var (
 // Rules lists the rules of this stage.
 func Rules() []finding.Rule {
 	return []finding.Rule{noBasin, badFill, noDensity, noRatio, swapped, noParts, blendOff, byVolume, noRange, tooShallow, noSplit,
-		onTerrace, bucket, potLife, badRoom, shallow, thin, noCure}
+		onTerrace, bucket, potLife, badRoom, shallow, thin, slowPot, badTint, outOfLevel, noCure}
 }

@@ -40,3 +40,25 @@ func TestPublishedGallons(t *testing.T) {
 		published.Check{Room: "resin", Name: "an order of 3.785412 l in imperial gallons", Ours: r.OrderImp, Theirs: 0.8326742, Unit: "imp gal", Tol: 5e-8, Source: "nist-sp811", Place: "appendix B.8, 3.785412/4.54609"},
 	)
 }
+
+// Bubble times and film levelling by Stokes and lubrication theory, and the growth of
+// gas by Boyle's law, against values computed apart from this program.
+func TestPublishedBubblesAndVacuum(t *testing.T) {
+	check := func(name string, ours, theirs float64, unit string, tol float64, place string) published.Check {
+		return published.Check{Room: "resin", Name: name, Ours: ours, Theirs: theirs, Unit: unit, Tol: tol, Source: "analytic", Place: place}
+	}
+	minutes := func(mm units.Length, mu float64) float64 { return float64(BubbleRise(64, mm, mu, 1100)) * 60 }
+	published.Run(t,
+		check("0.1 mm bubble through 64 mm at 0.3 Pa s", minutes(0.1, 0.3), 53, "min", 0.5, "Stokes"),
+		check("0.2 mm bubble through 64 mm at 0.3 Pa s", minutes(0.2, 0.3), 13, "min", 0.5, "Stokes"),
+		check("0.5 mm bubble through 64 mm at 0.3 Pa s", minutes(0.5, 0.3), 2.1, "min", 0.05, "Stokes"),
+		check("0.1 mm bubble through 64 mm at 1 Pa s", minutes(0.1, 1), 178, "min", 0.5, "Stokes"),
+		check("0.5 mm bubble through 64 mm at 1 Pa s", minutes(0.5, 1), 7.1, "min", 0.05, "Stokes"),
+		check("levelling of 3 mm over 0.3 m at 0.5 Pa s", float64(LevelTime(3, 300, 0.5, 1100))*3600, 11.7, "s", 0.05, "3 mu/(rho g h^3 K^2)"),
+		check("gas at 25 inHg", Expansion(25), 6, "1", 0.5, "Boyle"),
+		check("gas at 27 inHg", Expansion(27), 10, "1", 0.5, "Boyle"),
+		check("gas at 28 inHg", Expansion(28), 16, "1", 0.5, "Boyle"),
+		check("gas at 29 inHg", Expansion(29), 33, "1", 0.5, "Boyle"),
+		check("gas at 29.5 inHg", Expansion(29.5), 71, "1", 0.5, "Boyle"),
+	)
+}

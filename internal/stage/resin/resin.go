@@ -19,6 +19,12 @@ type Input struct {
 	Film      units.Length
 	Gap       units.Length // no lift ends less than this above a terrace
 	Room      units.Temperature
+
+	Pot    units.Volume // of the vacuum pot; 0 without one
+	Vacuum float64      // inHg below the atmosphere that the pump reaches
+	Tint   Tint         // none for clear resin
+	Slope  float64      // of the piece as it stands, along its length, mm per m
+	Length units.Length // of the piece
 }
 
 // A FillPoint is a kink of the hypsometric curve.
@@ -43,6 +49,17 @@ type Result struct {
 	Resin    string       `json:"resin"`
 	AToB     float64      `json:"b_per_100_a_by_mass"`
 	Lifts    []Lift       `json:"lifts"`
+
+	Degas   *Degassing `json:"degas"` // null without a vacuum pot
+	Shades  []Shade    `json:"tint_shades"`
+	Shim    *Shim      `json:"shim"` // null where the piece stands level
+	Bubbles []Bubble   `json:"bubbles"`
+}
+
+// A Bubble is how long a bubble of one size takes through the deepest lift.
+type Bubble struct {
+	Diameter units.Length   `json:"diameter_mm"`
+	Rise     units.Duration `json:"rise_h"`
 }
 
 // A Lift is one pour.
@@ -56,12 +73,16 @@ type Lift struct {
 	Mass    units.Mass     `json:"mass_kg"` // of what is poured
 	A       units.Mass     `json:"a_kg"`
 	B       units.Mass     `json:"b_kg"`
+	Tint    units.Mass     `json:"tint_kg"`
 	Batches []Bucket       `json:"batches"`
 	Wait    units.Duration `json:"wait_h"` // before the next lift; typical until the cure is computed
 
 	// BondsUntil is until when the next lift bonds to this one without sanding; 0 for
 	// the last lift and where the card does not say.
 	BondsUntil units.Duration `json:"bonds_until_h"`
+
+	// Torch is when to pass the flame over the surface for bubbles, after the pour.
+	Torch []units.Duration `json:"torch_h"`
 }
 
 // A Bucket is one mixed batch of a lift.
@@ -72,4 +93,6 @@ type Bucket struct {
 	B       units.Mass   `json:"b_kg"`
 	ScaleA  units.Mass   `json:"scale_a_kg"` // reading after A on a tared scale
 	ScaleAB units.Mass   `json:"scale_ab_kg"`
+	Tint    units.Mass   `json:"tint_kg"`
+	Pulls   int          `json:"pulls"` // of the vacuum pot; 0 without one
 }
