@@ -12,7 +12,7 @@ import (
 func (w *wiring) knockout() (string, []finding.Finding) {
 	j := w.job
 	if !w.basin() {
-		w.plan.Knockout = knockout.Result{Parts: []knockout.Part{}, Glue: []string{}}
+		w.plan.Knockout = knockout.Empty()
 		return notComputed, nil
 	}
 	in := knockout.Input{
@@ -24,7 +24,7 @@ func (w *wiring) knockout() (string, []finding.Finding) {
 	}
 	r, found := knockout.Compute(in)
 	w.plan.Knockout = r
-	return fmt.Sprintf("%d parts of foam, %.2f kg, at least %d sheets", len(r.Parts), r.Mass, r.Sheets), found
+	return fmt.Sprintf("%d parts of foam, %.2f kg, at least %d sheets", len(r.Parts), r.Mass, r.AtLeast), found
 }
 
 func (w *wiring) form() (string, []finding.Finding) {

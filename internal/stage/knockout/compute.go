@@ -17,15 +17,20 @@ const (
 	gravity    = 9.80665 // m/s2, standard
 )
 
+// Empty returns the result of no layers.
+func Empty() Result {
+	return Result{Parts: []Part{}, Seams: []Seam{}, Sheets: []Sheet{}, Maps: []GlueMap{}, Glue: []string{}}
+}
+
 // Compute turns the layers over into form view and makes one part of every
 // connected piece. It does not change in.
 func Compute(in Input) (Result, []finding.Finding) {
-	c := &computer{in: in, flip: view.Flip{Length: in.Length.MM()}, r: Result{Parts: []Part{}, Glue: []string{}}}
+	c := &computer{in: in, flip: view.Flip{Length: in.Length.MM()}, r: Empty()}
 	for _, l := range in.Layers {
 		c.layer(l)
 	}
 	if sheet := float64(in.SheetX) * float64(in.SheetY); sheet > 0 && c.need < 1e6*sheet {
-		c.r.Sheets = int(math.Ceil(c.need/sheet - 1e-9))
+		c.r.AtLeast = int(math.Ceil(c.need/sheet - 1e-9))
 	}
 	c.r.Glue = glueOrder(c.r.Parts)
 	if len(c.r.Parts) > 0 {
@@ -96,7 +101,8 @@ func (c *computer) part(l Layer, i int, poly geom.Polygon, sheets int) Part {
 	label, _ := region.Pole(math.Min(labelTol, math.Sqrt(poly.Area())/20))
 	p := Part{ID: fmt.Sprintf("L%d-%s", l.Number, letters(i)), Layer: l.Number, Thickness: l.Depth, Area: units.Area(poly.Area()),
 		BoxX: units.Length(box.Width()), BoxY: units.Length(box.Height()), Sheets: sheets,
-		Region: view.Of[view.Form](region), LabelAt: view.PointOf[view.Form](label)}
+		Neighbours: []Neighbour{}, Dowels: []Dowel{}, Left: []Left{}, ArrowTo: view.Near,
+		Region: view.Of[view.Form](region), Outline: view.Of[view.Form](region), LabelAt: view.PointOf[view.Form](label)}
 	p.Mass = c.in.Density.Of(p.Area.Times(l.Depth))
 	return p
 }
