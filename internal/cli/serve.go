@@ -14,6 +14,7 @@ import (
 type serveCmd struct {
 	pieceArg
 	Address string `help:"Where to listen; port 0 takes a free one." default:"127.0.0.1:8470"`
+	memory  plan.Memory
 }
 
 // Run serves the piece until interrupted.
@@ -25,14 +26,14 @@ func (c *serveCmd) Run(con *console) error {
 	if err != nil {
 		return fmt.Errorf("listen on %s: %w", c.Address, err)
 	}
-	source := serve.NewFileSource(con.ctx, c.snapshot)
+	source := serve.NewFileSource(c.snapshot)
 	go source.Run(con.ctx)
 	fmt.Fprintf(con.out, "pourwright: %s\npress Ctrl-C to stop\n", serve.URL(l.Addr()))
-	return serve.Run(con.ctx, l, serve.New(serve.Options{Source: source, SVG: writeSVG, PDF: writePDF}))
+	return serve.Run(con.ctx, l, serve.New(serve.Options{Source: source, SVG: writeSVG, PDF: writePDF, Try: c.try}))
 }
 
 // snapshot computes the plan anew and names the files it came from.
-func (c *serveCmd) snapshot(ctx context.Context) (serve.Snapshot, []string, error) {
+func (c *serveCmd) snapshot(ctx context.Context, report func(plan.Progress)) (serve.Snapshot, []string, error) {
 	files := append([]string{c.File}, c.Shelf...)
 	piece, err := c.open()
 	if err != nil {
@@ -41,7 +42,7 @@ func (c *serveCmd) snapshot(ctx context.Context) (serve.Snapshot, []string, erro
 	for _, f := range piece.Files {
 		files = append(files, filepath.Join(filepath.Dir(c.File), filepath.FromSlash(f)))
 	}
-	p, err := plan.Compute(ctx, piece.Input)
+	p, err := plan.Options{Memory: &c.memory, Progress: report}.Compute(ctx, piece.Input)
 	if err != nil {
 		return serve.Snapshot{}, files, err
 	}

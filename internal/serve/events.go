@@ -16,7 +16,8 @@ const (
 )
 
 // events streams "plan" with the version of what there is to fetch or the reason for
-// none, first at once and then at every change, and "closing" when the program stops.
+// none, first at once and then at every change; "progress" while it is computed; and
+// "closing" when the program stops.
 func (a *api) events(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Type", "text/event-stream")
 	if r.Method == http.MethodHead {
@@ -26,7 +27,7 @@ func (a *api) events(w http.ResponseWriter, r *http.Request) {
 	changes := a.Source.Watch(r.Context())
 	beat := time.NewTicker(heartbeat)
 	defer beat.Stop()
-	err := s.send("plan", a.offer(r.Context()))
+	err := a.news(r.Context(), s)
 	for err == nil {
 		select {
 		case <-r.Context().Done():
@@ -34,7 +35,7 @@ func (a *api) events(w http.ResponseWriter, r *http.Request) {
 			return
 		case _, open := <-changes:
 			if open {
-				err = s.send("plan", a.offer(r.Context()))
+				err = a.news(r.Context(), s)
 			} else {
 				changes = nil // the request is ending too
 			}
@@ -44,10 +45,32 @@ func (a *api) events(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
+// news sends how far a computation is, or what there is to fetch where that is not
+// what was sent last.
+func (a *api) news(ctx context.Context, s *stream) error {
+	if w, ok := a.Source.(Worker); ok {
+		if p := w.Working(); p != nil {
+			s.last = offer{Version: "working"}
+			return s.send("progress", p)
+		}
+	}
+	o := a.offer(ctx)
+	if o.same(s.last) {
+		return nil
+	}
+	s.last = o
+	return s.send("plan", o)
+}
+
 // An offer says what there is to fetch: a version, or the reason for none.
 type offer struct {
 	Version string   `json:"version"`
 	Problem *problem `json:"problem,omitempty"`
+}
+
+// same reports whether o tells what p told.
+func (o offer) same(p offer) bool {
+	return o.Version == p.Version && (o.Problem == nil) == (p.Problem == nil) && (o.Problem == nil || o.Problem.Error == p.Problem.Error)
 }
 
 func (a *api) offer(ctx context.Context) offer {
@@ -63,6 +86,7 @@ func (a *api) offer(ctx context.Context) offer {
 type stream struct {
 	w       http.ResponseWriter
 	control *http.ResponseController
+	last    offer // sent
 }
 
 func (s *stream) send(event string, data any) error {

@@ -116,7 +116,7 @@ func TestFileSourceFollowsItsFiles(t *testing.T) {
 	write("one")
 	ctx, cancel := context.WithCancel(context.Background())
 	defer cancel()
-	source := NewFileSource(ctx, func(context.Context) (Snapshot, []string, error) {
+	source := NewFileSource(func(context.Context, func(plan.Progress)) (Snapshot, []string, error) {
 		data, err := os.ReadFile(name)
 		return Snapshot{Plan: &plan.Plan{Piece: plan.Piece{Name: string(data)}}}, []string{name}, err
 	})
@@ -194,6 +194,64 @@ func TestURL(t *testing.T) {
 		}
 		if got := URL(a); got != want {
 			t.Errorf("%s: got %s, want %s", text, got, want)
+		}
+	}
+}
+
+// TestProgressAndCancel follows a slow computation, stops it, and sees that the piece
+// is computed again when its file changes.
+func TestProgressAndCancel(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "piece.yaml")
+	if err := os.WriteFile(name, []byte("slow"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	source := NewFileSource(func(ctx context.Context, report func(plan.Progress)) (Snapshot, []string, error) {
+		data, _ := os.ReadFile(name)
+		if string(data) == "slow" {
+			report(plan.Progress{Stage: "resin", Share: 0.5})
+			<-ctx.Done()
+			return Snapshot{}, []string{name}, ctx.Err()
+		}
+		s := snapshot("done")
+		return s, []string{name}, nil
+	})
+	source.every = 5 * time.Millisecond
+	ctx, end := context.WithCancel(context.Background())
+	defer end()
+	go source.Run(ctx)
+	url, stop := start(t, source)
+	defer stop()
+	ch := listen(t, url)
+	for e := range ch {
+		if e.name != "progress" {
+			t.Fatalf("got %+v", e)
+		}
+		if strings.Contains(e.data, `"share":0.5`) {
+			break
+		}
+	}
+	r, err := http.Post(url+"api/cancel", "", nil)
+	if err != nil || r.StatusCode != http.StatusNoContent {
+		t.Fatalf("cancel: %v %v", r, err)
+	}
+	_ = r.Body.Close()
+	for e := range ch {
+		if e.name == "plan" {
+			if !strings.Contains(e.data, "stopped before its end") {
+				t.Fatalf("after cancelling: %s", e.data)
+			}
+			break
+		}
+	}
+	if err := os.WriteFile(name, []byte("quick now"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for e := range ch {
+		if e.name == "plan" {
+			if e.data != `{"version":"done"}` {
+				t.Fatalf("after the edit: %s", e.data)
+			}
+			return
 		}
 	}
 }

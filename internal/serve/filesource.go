@@ -2,17 +2,22 @@ package serve
 
 import (
 	"context"
-	"fmt"
+	"errors"
 	"os"
 	"slices"
 	"sync"
 	"time"
+
+	"pourwright/internal/plan"
 )
 
-// Recompute reads a piece and works out its snapshot. It returns the files to watch
-// even when it fails, so that mending one of them is noticed. Version may be left
-// empty.
-type Recompute func(ctx context.Context) (s Snapshot, files []string, err error)
+// Recompute reads a piece and works out its snapshot, telling how far it is through
+// report. It returns the files to watch even when it fails, so that mending one of them
+// is noticed. Version may be left empty.
+type Recompute func(ctx context.Context, report func(plan.Progress)) (s Snapshot, files []string, err error)
+
+// ErrCancelled is what Current reports after the maker stopped a computation.
+var ErrCancelled = errors.New("the computation was stopped before its end")
 
 // pollEvery is how often files are looked at. Chosen: an edit shows within about a
 // second, and a look at a few files costs nothing.
@@ -24,9 +29,13 @@ type FileSource struct {
 	recompute Recompute
 	every     time.Duration
 
+	ready    chan struct{} // closed when the first snapshot, or its error, is there
 	mu       sync.Mutex
 	current  Snapshot
 	err      error
+	working  *plan.Progress     // nil when nothing is computed
+	stop     context.CancelFunc // of what is computed; nil
+	told     time.Time          // when progress was last told
 	files    []string
 	stamps   []stamp
 	watchers map[chan struct{}]bool
@@ -39,16 +48,17 @@ type stamp struct {
 	missing  bool
 }
 
-// NewFileSource computes the first snapshot. A failure to do so is not returned: it
-// is what Current reports until a file changes.
-func NewFileSource(ctx context.Context, f Recompute) *FileSource {
-	s := &FileSource{recompute: f, every: pollEvery, watchers: map[chan struct{}]bool{}}
-	s.refresh(ctx, nil)
-	return s
+// NewFileSource returns a source that computes its first snapshot as Run begins. A
+// failure to do so is what Current reports until a file changes.
+func NewFileSource(f Recompute) *FileSource {
+	return &FileSource{recompute: f, every: pollEvery, watchers: map[chan struct{}]bool{}, ready: make(chan struct{})}
 }
 
-// Run watches the files until ctx ends. It must run for changes to be seen.
+// Run computes the first snapshot, then watches the files until ctx ends. It must run
+// for changes to be seen.
 func (s *FileSource) Run(ctx context.Context) {
+	s.refresh(ctx, nil)
+	close(s.ready)
 	tick := time.NewTicker(s.every)
 	defer tick.Stop()
 	for {
@@ -76,7 +86,7 @@ func (s *FileSource) look(ctx context.Context) {
 // the reading is noticed at the next look.
 func (s *FileSource) refresh(ctx context.Context, seen []stamp) {
 	start := time.Now()
-	snap, files, err := s.recompute(ctx)
+	snap, files, err := s.work(ctx)
 	if err == nil && snap.Version == "" {
 		snap.Version, err = Hash(snap.Plan, snap.Drawings)
 	}
@@ -88,11 +98,55 @@ func (s *FileSource) refresh(ctx context.Context, seen []stamp) {
 	if !slices.Equal(files, s.files) {
 		seen = settled(stamps(files), start)
 	}
-	changed := snap.Version != s.current.Version || fmt.Sprint(err) != fmt.Sprint(s.err)
 	s.files, s.stamps, s.err = slices.Clone(files), seen, err
 	s.current = snap
-	if changed {
+	s.tell()
+}
+
+// work computes under a context that Cancel ends.
+func (s *FileSource) work(ctx context.Context) (Snapshot, []string, error) {
+	inner, stop := context.WithCancel(ctx)
+	defer stop()
+	s.mu.Lock()
+	s.stop, s.working = stop, &plan.Progress{}
+	s.tell()
+	s.mu.Unlock()
+	snap, files, err := s.recompute(inner, s.report)
+	if err != nil && inner.Err() != nil && ctx.Err() == nil {
+		err = ErrCancelled
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.stop, s.working = nil, nil
+	return snap, files, err
+}
+
+// tellEvery is how often progress is told at most. Chosen: smooth to the eye.
+const tellEvery = 100 * time.Millisecond
+
+func (s *FileSource) report(p plan.Progress) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.working = &p
+	if now := time.Now(); now.Sub(s.told) >= tellEvery {
+		s.told = now
 		s.tell()
+	}
+}
+
+// Working returns how far the computation is, nil when there is none.
+func (s *FileSource) Working() *plan.Progress {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.working
+}
+
+// Cancel stops what is computed. What was there before stays.
+func (s *FileSource) Cancel() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.stop != nil {
+		s.stop()
 	}
 }
 
@@ -106,8 +160,14 @@ func (s *FileSource) tell() {
 	}
 }
 
-// Current returns the newest snapshot or the error of the newest attempt.
-func (s *FileSource) Current(context.Context) (Snapshot, error) {
+// Current returns the newest snapshot or the error of the newest attempt; it waits for
+// the first.
+func (s *FileSource) Current(ctx context.Context) (Snapshot, error) {
+	select {
+	case <-s.ready:
+	case <-ctx.Done():
+		return Snapshot{}, ctx.Err()
+	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	return s.current, s.err

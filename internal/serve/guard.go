@@ -37,9 +37,16 @@ func guard(hosts []string, next http.Handler) http.Handler {
 	})
 }
 
-// readOnly refuses what is not a request to read.
+// cancelling is the one address that is posted to.
+const cancelling = "/api/cancel"
+
+// readOnly refuses what is not a request to read, or to stop a computation.
 func readOnly(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.Method == http.MethodPost && r.URL.Path == cancelling {
+			next.ServeHTTP(w, r)
+			return
+		}
 		if r.Method != http.MethodGet && r.Method != http.MethodHead {
 			w.Header().Set("Allow", "GET, HEAD")
 			fail(w, http.StatusMethodNotAllowed, problem{Error: "only GET and HEAD are answered", Hint: "edit the piece's document; the page follows"})

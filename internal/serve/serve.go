@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"context"
 	"io"
 	"net/http"
 
@@ -14,6 +15,9 @@ type Options struct {
 	SVG func(w io.Writer, s Snapshot, name string) error
 	// PDF writes the shop pack on "a4" or "letter"; without it, it is not offered.
 	PDF func(w io.Writer, s Snapshot, paper string) error
+	// Try works the piece out with some of its fields typed otherwise, as the maker
+	// tries them on the page; nothing is kept. Without it, it is not offered.
+	Try func(ctx context.Context, fields map[string]string) (Snapshot, error)
 	// Hosts are names beside localhost and the loopback addresses that requests may
 	// be for, such as this machine's name on the shop's network.
 	Hosts []string
@@ -28,6 +32,8 @@ func New(o Options) http.Handler {
 	mux.HandleFunc("/api/drawings/{name}", a.drawing)
 	mux.HandleFunc("/api/pack.pdf", a.pack)
 	mux.HandleFunc("/api/events", a.events)
+	mux.HandleFunc("/api/try", a.try)
+	mux.HandleFunc("POST "+cancelling, a.cancel)
 	mux.HandleFunc("/api/", unknown)
 	files, built := web.Pages()
 	mux.Handle("/", pages(files, built))

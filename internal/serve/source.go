@@ -28,6 +28,13 @@ type Source interface {
 	Watch(ctx context.Context) <-chan struct{}
 }
 
+// A Worker is a Source that computes for a while: it tells how far it is, and can be
+// stopped.
+type Worker interface {
+	Working() *plan.Progress // nil when nothing is computed
+	Cancel()
+}
+
 // Hash returns the version of a snapshot: the same plan and drawings have the same.
 func Hash(p *plan.Plan, ds []drawing.Drawing) (string, error) {
 	h := sha256.New()

@@ -1,0 +1,40 @@
+package serve
+
+import (
+	"fmt"
+	"net/http"
+)
+
+// mostTried is how many fields may be tried at once. Chosen: more is no trial.
+const mostTried = 60
+
+// try answers with the plan as it would be with the query's fields in place of the
+// document's: /api/try?resin.lifts[0].depth=30+mm. The document stays as it is.
+func (a *api) try(w http.ResponseWriter, r *http.Request) {
+	if a.Try == nil {
+		fail(w, http.StatusNotImplemented, problem{Error: "this program was built without trials", Hint: "edit the piece's document; the page follows"})
+		return
+	}
+	fields := map[string]string{}
+	for name, values := range r.URL.Query() {
+		fields[name] = values[len(values)-1]
+	}
+	if len(fields) == 0 || len(fields) > mostTried {
+		fail(w, http.StatusBadRequest, problem{Error: fmt.Sprintf("%d fields were given to try", len(fields)), Hint: fmt.Sprintf("give 1 to %d, such as ?resin.peak_limit=55+C", mostTried)})
+		return
+	}
+	s, err := a.Try(r.Context(), fields)
+	if err != nil {
+		fail(w, http.StatusUnprocessableEntity, explain(err))
+		return
+	}
+	answer(w, r, s, s.Plan)
+}
+
+// cancel stops what is computed.
+func (a *api) cancel(w http.ResponseWriter, r *http.Request) {
+	if worker, ok := a.Source.(Worker); ok {
+		worker.Cancel()
+	}
+	w.WriteHeader(http.StatusNoContent)
+}
