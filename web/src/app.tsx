@@ -9,7 +9,7 @@ import { MeasureFirst } from "./measurefirst";
 import { Numbers } from "./numbers";
 import { Mark } from "./parts";
 import type { Severity } from "./plan";
-import { changed, load, plan, problem } from "./state";
+import { cancel, changed, load, plan, problem, progress } from "./state";
 import { Stages } from "./stages";
 
 export function App() {
@@ -21,6 +21,7 @@ export function App() {
       <a class="skip" href="#findings-title">Skip to the findings</a>
       <Head plan={p} />
       {wrong && <Trouble problem={wrong} />}
+      <Working />
       <News />
       <main class="desk">
         <Findings plan={p} />
@@ -49,7 +50,25 @@ function Jump({ worst: sign }: { worst: Severity | undefined }) {
 }
 
 function Waiting() {
-  return <main class="alone" aria-busy="true"><p class="quiet">Working the piece out …</p></main>;
+  return (
+    <main class="alone" aria-busy="true">
+      <p class="quiet">Working the piece out …</p>
+      <Working />
+    </main>
+  );
+}
+
+// Working says which stage is computed and how far it is, and stops it.
+function Working() {
+  const p = progress.value;
+  if (!p?.title) return null;
+  return (
+    <section class="working" aria-label="Working">
+      <p><span class="label">Working on</span> {p.title}{p.doing && <span class="quiet"> · {p.doing}</span>}</p>
+      <progress max="1" value={p.share}>{Math.round(100 * p.share)} %</progress>
+      <button type="button" class="button quiet-button" onClick={cancel}>Stop</button>
+    </section>
+  );
 }
 
 function Nothing({ problem: p }: { problem: Problem }) {

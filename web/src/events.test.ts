@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { follow, offerOf, type Link, type Offer } from "./events";
+import { follow, offerOf, progressOf, type Link, type Offer, type Progress } from "./events";
 
 class Stream extends EventTarget {
   closed = false;
@@ -14,12 +14,13 @@ describe("follow", () => {
   const begin = () => {
     const streams: Stream[] = [];
     const [links, offers]: [Link[], Offer[]] = [[], []];
-    const stop = follow({ link: (l) => links.push(l), offer: (o) => offers.push(o) }, () => {
+    const steps: (Progress | undefined)[] = [];
+    const stop = follow({ link: (l) => links.push(l), progress: (p) => steps.push(p), offer: (o) => offers.push(o) }, () => {
       const s = new Stream();
       streams.push(s);
       return s as unknown as EventSource;
     });
-    return { streams, links, offers, stop };
+    return { streams, links, offers, steps, stop };
   };
 
   it("hands on what is offered", () => {
@@ -27,6 +28,14 @@ describe("follow", () => {
     f.streams[0]?.say("plan", '{"version":"a"}');
     f.streams[0]?.say("plan", '{"version":"","problem":{"error":"line 3","hint":"mend it"}}');
     expect(f.offers).toEqual([{ version: "a" }, { version: "", problem: { error: "line 3", hint: "mend it" } }]);
+    expect(f.links).toEqual(["live", "live"]);
+  });
+
+  it("tells how far the work is, until there is a plan", () => {
+    const f = begin();
+    f.streams[0]?.say("progress", '{"stage":"resin","title":"Resin","share":0.5,"doing":"lift 2"}');
+    f.streams[0]?.say("plan", '{"version":"a"}');
+    expect(f.steps).toEqual([{ title: "Resin", share: 0.5, doing: "lift 2" }, undefined]);
     expect(f.links).toEqual(["live", "live"]);
   });
 
@@ -59,4 +68,12 @@ describe("follow", () => {
 
 describe("offerOf", () => {
   it.each(["", "{", "3", "null", '{"version":3}'])("%s offers nothing", (data) => expect(offerOf(data)).toEqual({ version: "" }));
+});
+
+describe("progressOf", () => {
+  it.each(["", "{", "3", "null", '{"title":3,"share":"x"}'])("%s tells nothing", (data) => expect(progressOf(data)).toEqual({ title: "", share: 0, doing: "" }));
+  it("holds the share between 0 and 1", () => {
+    expect(progressOf('{"share":7}').share).toBe(1);
+    expect(progressOf('{"share":-7}').share).toBe(0);
+  });
 });

@@ -10,7 +10,15 @@ export interface Offer {
   problem?: Problem;
 }
 
+// Progress is how far the server is with working the piece out.
+export interface Progress {
+  title: string;
+  share: number; // of the stage at work, 0 to 1
+  doing: string;
+}
+
 interface Handlers {
+  progress(p: Progress | undefined): void;
   offer(o: Offer): void;
   link(l: Link): void;
 }
@@ -37,7 +45,13 @@ export function follow(on: Handlers, open: () => EventSource = () => new EventSo
     source.addEventListener("plan", (e) => {
       wait = SOONEST;
       on.link("live");
+      on.progress(undefined);
       on.offer(offerOf((e as MessageEvent<string>).data));
+    });
+    source.addEventListener("progress", (e) => {
+      wait = SOONEST;
+      on.link("live");
+      on.progress(progressOf((e as MessageEvent<string>).data));
     });
     source.addEventListener("closing", () => again("closed"));
     source.addEventListener("error", () => again("gone"));
@@ -49,6 +63,21 @@ export function follow(on: Handlers, open: () => EventSource = () => new EventSo
       source?.close();
     },
   };
+}
+
+// progressOf reads an event; what cannot be read is no stage, at its beginning.
+export function progressOf(data: string): Progress {
+  const p: Progress = { title: "", share: 0, doing: "" };
+  try {
+    const v: unknown = JSON.parse(data);
+    if (typeof v !== "object" || v === null) return p;
+    if ("title" in v && typeof v.title === "string") p.title = v.title;
+    if ("doing" in v && typeof v.doing === "string") p.doing = v.doing;
+    if ("share" in v && typeof v.share === "number") p.share = Math.min(1, Math.max(0, v.share));
+  } catch {
+    // nothing to tell
+  }
+  return p;
 }
 
 // offerOf reads an event. One that cannot be read offers version "", which is no

@@ -4,7 +4,7 @@ import { computed as derived, signal } from "@preact/signals";
 import { askDrawing, askPlan, askTitles, GONE, type Problem, ProblemError } from "./api";
 import { changes, type Change } from "./changes";
 import { figures, looksDown, type Drawing, type Figure, sideOf, type Title, toView } from "./drawing";
-import { follow, type Link } from "./events";
+import { follow, type Link, type Progress } from "./events";
 import type { Finding, Plan } from "./plan";
 
 export type Side = "finished" | "form";
@@ -12,6 +12,7 @@ export type Side = "finished" | "form";
 export const plan = signal<Plan | undefined>(undefined);
 export const problem = signal<Problem | undefined>(undefined);
 export const link = signal<Link>("connecting");
+export const progress = signal<Progress | undefined>(undefined);
 export const changed = signal<Change[] | undefined>(undefined);
 export const titles = signal<Title[]>([]);
 export const drawings = signal<ReadonlyMap<string, Drawing>>(new Map());
@@ -67,6 +68,10 @@ export function start(): { stop(): void } {
       link.value = l;
       if (l === "gone" || l === "closed") problem.value ??= GONE;
     },
+    progress(p) {
+      clearTimeout(timer);
+      progress.value = p;
+    },
     offer(o) {
       if (o.problem) problem.value = o.problem;
       else if (o.version === "" || o.version !== version || problem.value) void load();
@@ -114,4 +119,9 @@ export function spotOn(name: string | undefined): [number, number] | undefined {
   const d = name === undefined ? undefined : drawings.value.get(name);
   if (!at || !d || !looksDown(d) || !plan.value) return undefined;
   return toView(at, marked.value?.where.view ?? "finished", d.view, plan.value.piece.length_mm);
+}
+
+// cancel asks the server to stop working; what was there before stays.
+export function cancel(): void {
+  void fetch("/api/cancel", { method: "POST" });
 }
