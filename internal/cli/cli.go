@@ -131,13 +131,15 @@ func (a pieceArg) open() (*read.Piece, error) {
 	return read.Open(os.DirFS(filepath.Dir(a.File)), filepath.Base(a.File), shelf)
 }
 
-// compute reads the piece and computes its plan.
-func (a pieceArg) compute(ctx context.Context) (*plan.Plan, error) {
+// compute reads the piece and computes its plan, showing on a terminal how far it is.
+func (a pieceArg) compute(con *console) (*plan.Plan, error) {
 	piece, err := a.open()
 	if err != nil {
 		return nil, err
 	}
-	return plan.Compute(ctx, piece.Input)
+	show, wipe := progress(con.err)
+	defer wipe()
+	return plan.Options{Progress: show}.Compute(con.ctx, piece.Input)
 }
 
 // openShelf returns the program's own shelf extended by files, in order.

@@ -29,7 +29,7 @@ type planCmd struct {
 
 // Run prints the plan.
 func (c *planCmd) Run(con *console) error {
-	p, err := c.compute(con.ctx)
+	p, err := c.compute(con)
 	if err != nil {
 		return err
 	}

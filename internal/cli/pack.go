@@ -23,7 +23,7 @@ type packCmd struct {
 
 // Run writes the shop pack. A plan with stop findings is not handed out unless asked.
 func (c *packCmd) Run(con *console) error {
-	p, err := c.compute(con.ctx)
+	p, err := c.compute(con)
 	if err != nil {
 		return err
 	}
