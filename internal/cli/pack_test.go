@@ -20,7 +20,7 @@ import (
 
 func examplePlan(t *testing.T, name string) *plan.Plan {
 	t.Helper()
-	p, err := pieceArg{File: examples + name + "/piece.yaml"}.compute(context.Background())
+	p, err := pieceArg{File: examples + name + "/piece.yaml"}.compute(&console{ctx: context.Background(), err: io.Discard})
 	if err != nil {
 		t.Fatal(err)
 	}
