@@ -6,15 +6,21 @@ import "pourwright/internal/plan"
 // computed are left out.
 func All(p *plan.Plan) []Drawing {
 	out := []Drawing{}
+	room := func(name string, ds ...Drawing) {
+		for _, d := range ds {
+			d.Room = name
+			out = append(out, d)
+		}
+	}
 	if len(p.Relief.Layers) > 0 && p.Piece.Length > 0 && p.Piece.Width > 0 && p.Piece.Height > 0 {
-		out = append(out, planFinished(p), planForm(p), section(p))
-		out = append(out, mouths(p)...)
+		room("relief", planFinished(p), planForm(p), section(p))
+		room("relief", mouths(p)...)
 		for _, l := range p.Relief.Layers {
-			out = append(out, layer(p, l))
+			room("knockout", layer(p, l))
 		}
 	}
 	if len(p.Form.Panels) > 0 {
-		out = append(out, panels(p))
+		room("form", panels(p))
 	}
 	return out
 }

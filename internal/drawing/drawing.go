@@ -28,6 +28,7 @@ const (
 type Drawing struct {
 	Name  string   `json:"name"` // file-name word: plan-finished, plan-form, section, layer-1
 	Title string   `json:"title"`
+	Room  string   `json:"room"`  // the stage it belongs to: relief, knockout, form, base, concrete, resin
 	View  string   `json:"view"`  // "finished", "form" or "": stamped on every figure that has one
 	Box   geom.Box `json:"box"`   // of everything, mm, y up
 	Scale float64  `json:"scale"` // lettered for printing at 1:Scale, a customary scale

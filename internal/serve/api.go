@@ -26,6 +26,7 @@ func (a *api) plan(w http.ResponseWriter, r *http.Request) {
 type title struct {
 	Name  string `json:"name"`
 	Title string `json:"title"`
+	Room  string `json:"room"`
 	View  string `json:"view"`
 }
 
@@ -37,7 +38,7 @@ func (a *api) drawings(w http.ResponseWriter, r *http.Request) {
 	}
 	list := []title{}
 	for _, d := range s.Drawings {
-		list = append(list, title{d.Name, d.Title, d.View})
+		list = append(list, title{d.Name, d.Title, d.Room, d.View})
 	}
 	answer(w, r, s, list)
 }

@@ -37,7 +37,7 @@ test("without a drawing the rest still shows", async ({ open, served }) => {
   await expect(open.locator(".stop-banner")).toBeVisible();
   await expect(open.locator(".stage-not-computed button").first()).toBeDisabled();
   await expect(open.locator(".number-order")).toHaveCount(0);
-  await expect(open.getByRole("tab", { name: "Panels" })).toBeVisible();
+  await expect(open.getByRole("tab", { name: "Panels" })).toBeVisible(); // the only room left with a figure
   await expect(open.locator("body")).not.toContainText(/NaN|undefined/);
 });
 

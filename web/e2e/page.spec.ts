@@ -77,6 +77,7 @@ test("a finding's place is marked on the figure and turns with the piece", async
   const before = await across();
   await open.getByLabel("Form view").check();
   await expect.poll(async () => Math.abs((await across()) - before)).toBeGreaterThan(0.4);
+  await open.getByRole("navigation", { name: "Drawings of" }).getByRole("button", { name: "Form" }).click();
   await open.getByRole("tab", { name: "Panels" }).click();
   await expect(open.locator(".found")).toHaveCount(0);
   await show.click();

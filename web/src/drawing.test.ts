@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
-import { figures, looksDown, sideOf, toView, turns, type Drawing, type Title } from "./drawing";
+import { figures, looksDown, rooms, sideOf, toView, turns, type Drawing, type Title } from "./drawing";
 
 const LIST: Title[] = [
-  { name: "plan-finished", title: "Plan, as it stands in use", view: "finished" },
-  { name: "plan-form", title: "Plan, looking into the form", view: "form" },
-  { name: "section", title: "Section A-A", view: "finished" },
-  { name: "layer-1", title: "Knockout layer 1", view: "form" },
-  { name: "layer-2-form", title: "Layer 2", view: "form" },
-  { name: "notes", title: "Notes", view: "" },
+  { name: "plan-finished", title: "Plan, as it stands in use", room: "relief", view: "finished" },
+  { name: "plan-form", title: "Plan, looking into the form", room: "relief", view: "form" },
+  { name: "section", title: "Section A-A", room: "relief", view: "finished" },
+  { name: "layer-1", title: "Knockout layer 1", room: "relief", view: "form" },
+  { name: "layer-2-form", title: "Layer 2", room: "relief", view: "form" },
+  { name: "notes", title: "Notes", room: "relief", view: "" },
 ];
 
 describe("figures", () => {
@@ -27,7 +27,7 @@ describe("figures", () => {
     expect(shown("finished")[2]).toEqual({ name: "layer-1", view: "form" });
     expect(shown("form")[1]).toEqual({ name: "section", view: "finished" });
     expect(shown("form")[4]).toEqual({ name: "notes", view: "" });
-    expect(sideOf({ key: "x", title: "x", names: {} }, "form")).toBeUndefined();
+    expect(sideOf({ key: "x", title: "x", room: "", names: {} }, "form")).toBeUndefined();
   });
 
   it("of nothing are none", () => expect(figures([])).toEqual([]));
@@ -45,5 +45,13 @@ describe("a place on the piece", () => {
     const named = (name: string, view: Drawing["view"]): Drawing => ({ name, title: name, view, box: { min: [0, 0], max: [1, 1] }, items: [] });
     expect([named("plan-form", "form"), named("layer-3", "form"), named("section", "finished"), named("panels", "form"), named("plan", "")].map(looksDown))
       .toEqual([true, true, false, false, false]);
+  });
+});
+
+describe("rooms", () => {
+  it("group figures in building order", () => {
+    const of = (name: string, room: string) => ({ name, title: name, room, view: "" as const });
+    const list = rooms(figures([of("lifts", "resin"), of("plan", "relief"), of("section", "relief"), of("odd", "yard"), of("sheet-1", "knockout")]));
+    expect(list.map((r) => [r.title, r.first.key])).toEqual([["Yard", "odd"], ["Piece", "plan"], ["Knockout", "sheet-1"], ["Resin", "lifts"]]);
   });
 });

@@ -33,12 +33,13 @@ export interface Drawing {
 }
 
 // A Title is one line of the list of drawings.
-export interface Title { name: string; title: string; view: View }
+export interface Title { name: string; title: string; room: string; view: View }
 
 // A Figure is one thing that can be looked at, from one or from both sides.
 export interface Figure {
   key: string;
   title: string;
+  room: string;
   names: Partial<Record<View, string>>;
 }
 
@@ -52,9 +53,27 @@ export function figures(list: Title[]): Figure[] {
     const key = t.name.replace(SIDE, "");
     const known = out.find((f) => f.key === key);
     if (known) known.names[t.view] = t.name;
-    else out.push({ key, title: shortTitle(key), names: { [t.view]: t.name } });
+    else out.push({ key, title: shortTitle(key), room: t.room, names: { [t.view]: t.name } });
   }
   return out;
+}
+
+// ROOMS are the words for the rooms that drawings belong to, in building order.
+const ROOMS: Record<string, string> = {
+  relief: "Piece", knockout: "Knockout", form: "Form", base: "Base", concrete: "Concrete", resin: "Resin",
+};
+
+// A Room is a group of figures.
+export interface Room { name: string; title: string; first: Figure }
+
+// rooms lists the rooms that have figures, in building order.
+export function rooms(list: Figure[]): Room[] {
+  const out: Room[] = [];
+  for (const f of list) {
+    if (!out.some((r) => r.name === f.room)) out.push({ name: f.room, title: ROOMS[f.room] ?? shortTitle(f.room), first: f });
+  }
+  const order = Object.keys(ROOMS);
+  return out.toSorted((a, b) => order.indexOf(a.name) - order.indexOf(b.name));
 }
 
 // shortTitle makes a name into a word or two for a row of names: "layer-2" is

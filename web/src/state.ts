@@ -3,7 +3,7 @@
 import { computed as derived, signal } from "@preact/signals";
 import { askDrawing, askPlan, askTitles, GONE, type Problem, ProblemError } from "./api";
 import { changes, type Change } from "./changes";
-import { figures, looksDown, type Drawing, type Figure, sideOf, type Title, toView } from "./drawing";
+import { figures, looksDown, rooms, type Drawing, type Figure, sideOf, type Title, toView } from "./drawing";
 import { follow, type Link, type Progress } from "./events";
 import type { Finding, Plan } from "./plan";
 
@@ -23,6 +23,8 @@ export const openStages = signal<ReadonlySet<string>>(new Set());
 
 export const allFigures = derived<Figure[]>(() => figures(titles.value));
 export const figure = derived(() => allFigures.value.find((f) => f.key === figureKey.value) ?? allFigures.value[0]);
+export const allRooms = derived(() => rooms(allFigures.value));
+export const roomFigures = derived(() => allFigures.value.filter((f) => f.room === figure.value?.room));
 export const chosen = derived(() => (figure.value ? sideOf(figure.value, side.value) : undefined));
 
 let version = "";

@@ -4,7 +4,7 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { svgAddress } from "../api";
 import { turns, type Drawing, type Figure } from "../drawing";
-import { allFigures, chosen, drawings, figure, figureKey, marked, side, spotOn, type Side } from "../state";
+import { allRooms, chosen, drawings, figure, figureKey, marked, roomFigures, side, spotOn, type Side } from "../state";
 import { Ink } from "./ink";
 import { spread } from "./lettering";
 import { extent, fit, type Sheet } from "./sheet";
@@ -16,8 +16,9 @@ export function FigureView() {
   const wanted = name === undefined ? undefined : drawings.value.get(name);
   return (
     <section id="figure" class="figure" aria-label="The piece">
+      <Rooms shown={f?.room} />
       <div class="figure-bar">
-        <Tabs list={allFigures.value} shown={f?.key} />
+        <Tabs list={roomFigures.value} shown={f?.key} />
         <Switch figure={f} />
       </div>
       <div class="figure-panel" id="figure-panel" role="tabpanel" aria-labelledby={f && `tab-${f.key}`}>
@@ -31,6 +32,18 @@ export function FigureView() {
         </p>
       )}
     </section>
+  );
+}
+
+// Rooms chooses which part of the work the figures below are of.
+function Rooms({ shown }: { shown: string | undefined }) {
+  if (allRooms.value.length < 2) return null;
+  return (
+    <nav class="rooms" aria-label="Drawings of">
+      {allRooms.value.map((r) => (
+        <button key={r.name} type="button" aria-current={r.name === shown ? "true" : undefined} onClick={() => { figureKey.value = r.first.key; }}>{r.title}</button>
+      ))}
+    </nav>
   );
 }
 
