@@ -2,7 +2,6 @@ package knockout
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -22,60 +21,112 @@ func Empty() Result {
 	return Result{Parts: []Part{}, Seams: []Seam{}, Sheets: []Sheet{}, Maps: []GlueMap{}, Glue: []string{}}
 }
 
-// Compute turns the layers over into form view and makes one part of every
-// connected piece. It does not change in.
+// Compute turns the layers over into form view, cuts those that do not fit bed and
+// sheet, dowels and labels the parts and lays them on sheets. It does not change in.
 func Compute(in Input) (Result, []finding.Finding) {
-	c := &computer{in: in, flip: view.Flip{Length: in.Length.MM()}, r: Empty()}
-	for _, l := range in.Layers {
-		c.layer(l)
+	in.Making = in.Making.filled(in)
+	c := &computer{in: in, flip: view.Flip{Length: in.Length.MM()}, room: limits(in), r: Empty()}
+	c.r.Limits, c.r.Rules = c.room.limits(in.Machine.Router), c.kept()
+	if len(in.Layers) == 0 {
+		return c.r, c.found
 	}
-	if sheet := float64(in.SheetX) * float64(in.SheetY); sheet > 0 && c.need < 1e6*sheet {
-		c.r.AtLeast = int(math.Ceil(c.need/sheet - 1e-9))
+	c.checks()
+	ks := c.courses()
+	if !c.hopeless() {
+		arrange(ks)
 	}
-	c.r.Glue = glueOrder(c.r.Parts)
-	if len(c.r.Parts) > 0 {
-		c.buoyancy()
-		c.say(touches.At(finding.Where{}, "The knockout is polystyrene foam: solvents, petrol, paraffin oil and petroleum jelly eat it."))
+	c.build(ks)
+	if len(c.r.Parts) == 0 {
+		return c.r, c.found
 	}
+	c.seams()
+	c.judgeParts()
+	c.glue()
+	c.lay()
+	c.buoyancy()
+	c.say(touches.At(finding.Where{}, "The knockout is polystyrene foam: solvents, petrol, paraffin oil and petroleum jelly eat it."))
 	return c.r, c.found
 }
 
 type computer struct {
-	in    Input
-	flip  view.Flip
-	r     Result
-	need  float64   // mm2 of sheet
-	seams []float64 // places along x of the seams in the layer above, form view
-	found []finding.Finding
+	in     Input
+	flip   view.Flip
+	room   room
+	r      Result
+	blocks []*block
+	first  []int   // of each layer's parts in r.Parts
+	rank   [][]int // of a layer's pieces among its parts
+	found  []finding.Finding
 }
 
 func (c *computer) say(fs ...finding.Finding) { c.found = append(c.found, fs...) }
 
-// layer adds the parts of l.
-func (c *computer) layer(l Layer) {
-	sheets, found := sheetsFor(l, c.in.Foam)
-	c.say(found...)
-	var seams []float64
-	for i, poly := range byPosition(c.flip.ToForm(l.Region).Shape()) {
-		p := c.part(l, i, poly, sheets)
-		seams = append(seams, c.joints(p, poly)...)
-		c.need += float64(p.Area) * float64(p.Sheets)
-		c.r.Parts = append(c.r.Parts, p)
-		c.r.Mass += p.Mass
-		c.r.Volume += p.Area.Times(p.Thickness)
+// build makes the parts of all layers with their holes, marks, ids and neighbours.
+func (c *computer) build(ks []*course) {
+	for i, k := range ks {
+		b := c.cutUp(k)
+		var above *geom.Locator
+		if i+1 < len(ks) {
+			above = geom.NewLocator(ks[i+1].shape)
+		}
+		c.shapeJoints(b, around(ks, i), above)
+		c.blocks = append(c.blocks, b)
+		c.layer(b)
 	}
-	c.seams = seams
+	hollows := c.hollows()
+	c.dowel(hollows)
+	for i := range c.r.Parts {
+		c.finish(&c.r.Parts[i], hollows[i])
+	}
+	c.name()
+	for i := range c.r.Parts {
+		c.leaves(&c.r.Parts[i])
+	}
+	c.neighbours()
+	c.judgeDowels()
 }
 
-// byPosition orders polygons from left to right, then up, by the middle of their box
-// to the millimetre: small changes of an outline do not rename its parts.
-func byPosition(r geom.Region) geom.Region {
-	out := slices.Clone(r)
-	slices.SortStableFunc(out, func(a, b geom.Polygon) int {
-		p, q := a.Outer.Box().Center(), b.Outer.Box().Center()
-		return cmp.Or(cmp.Compare(math.Round(p.X), math.Round(q.X)), cmp.Compare(math.Round(p.Y), math.Round(q.Y)))
-	})
-	return out
+// layer adds the parts of one layer.
+func (c *computer) layer(b *block) {
+	l := b.course.layer
+	sheets, found := sheetsFor(l, c.in.Foam)
+	c.say(found...)
+	order := make([]int, len(b.pieces))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(x, y int) int { return place(b.pieces[x].Box(), b.pieces[y].Box()) })
+	rank := make([]int, len(order))
+	c.first = append(c.first, len(c.r.Parts))
+	for at, n := range order {
+		rank[n] = at
+		c.r.Parts = append(c.r.Parts, Part{Layer: l.Number, Thickness: l.Depth, Sheets: sheets, ArrowTo: view.Near,
+			Outline: view.Of[view.Form](b.pieces[n]), Neighbours: []Neighbour{}, Dowels: []Dowel{}, Left: []Left{}})
+	}
+	c.rank = append(c.rank, rank)
+	c.r.Volume += units.Area(b.course.shape.Area()).Times(l.Depth)
+}
+
+// labelTol is how near the label comes to the part's widest place, mm; less in small
+// parts.
+const labelTol = 1
+
+// finish takes hollow and dowel holes off a part and measures it.
+func (c *computer) finish(p *Part, hollow geom.Region) {
+	shape := p.Outline.Shape()
+	if len(hollow) > 0 {
+		shape = geom.Subtract(shape, hollow)
+		p.Outline = view.Of[view.Form](shape)
+	}
+	box := shape.Box()
+	p.Area, p.BoxX, p.BoxY = units.Area(shape.Area()), units.Length(box.Width()), units.Length(box.Height())
+	p.Mass = c.in.Density.Of(p.Area.Times(p.Thickness))
+	c.r.Mass += p.Mass
+	bored := bore(shape, p.Dowels)
+	p.Region = view.Of[view.Form](bored)
+	p.Mark = mark(bored, p.Thickness)
+	label, _ := bored.Pole(math.Min(labelTol, math.Sqrt(shape.Area())/20))
+	p.LabelAt = view.PointOf[view.Form](label)
 }
 
 // buoyancy says what lifts the knockout.
@@ -94,41 +145,50 @@ func Uplift(v units.Volume, m units.Mass, d units.Density) units.Force {
 	return units.Force(max(0, float64(d.Of(v)-m)*gravity))
 }
 
-// part measures the i-th piece of l, which sheets thicknesses of foam make.
-func (c *computer) part(l Layer, i int, poly geom.Polygon, sheets int) Part {
-	region := geom.Region{poly}
-	box := poly.Outer.Box()
-	label, _ := region.Pole(math.Min(labelTol, math.Sqrt(poly.Area())/20))
-	p := Part{ID: fmt.Sprintf("L%d-%s", l.Number, letters(i)), Layer: l.Number, Thickness: l.Depth, Area: units.Area(poly.Area()),
-		BoxX: units.Length(box.Width()), BoxY: units.Length(box.Height()), Sheets: sheets,
-		Neighbours: []Neighbour{}, Dowels: []Dowel{}, Left: []Left{}, ArrowTo: view.Near,
-		Region: view.Of[view.Form](region), Outline: view.Of[view.Form](region), LabelAt: view.PointOf[view.Form](label)}
-	p.Mass = c.in.Density.Of(p.Area.Times(l.Depth))
-	return p
+// neighbours says which parts touch: beside over a seam, under and over.
+func (c *computer) neighbours() {
+	ps := c.r.Parts
+	add := func(i, j int, where string) {
+		n := Neighbour{ps[j].ID, where}
+		if i != j && !slices.Contains(ps[i].Neighbours, n) {
+			ps[i].Neighbours = append(ps[i].Neighbours, n)
+		}
+	}
+	for i, b := range c.blocks {
+		for _, j := range b.joints {
+			l, r := c.first[i]+c.rank[i][j.left], c.first[i]+c.rank[i][j.right]
+			add(l, r, "beside")
+			add(r, l, "beside")
+		}
+	}
+	for i := range ps {
+		for j := range ps {
+			if ps[i].Layer+1 == ps[j].Layer && geom.Intersect(ps[i].Outline.Shape(), ps[j].Outline.Shape()).Area() > crumbMM2 {
+				add(i, j, "over")
+				add(j, i, "under")
+			}
+		}
+	}
+	for i := range ps {
+		slices.SortStableFunc(ps[i].Neighbours, func(a, b Neighbour) int {
+			return cmp.Or(cmp.Compare(a.Where, b.Where), cmp.Compare(a.Part, b.Part))
+		})
+	}
 }
 
-// labelTol is how near the label comes to the part's widest place, mm; less in small
-// parts.
-const labelTol = 1
-
-// letters returns A, B ... Z, AA, AB ...
-func letters(i int) string {
-	if i < 26 {
-		return string(rune('A' + i))
+// judgeParts says which parts are smaller than allowed: pieces of outlines that were
+// cut, not outlines drawn small.
+func (c *computer) judgeParts() {
+	least := c.in.Making.Smallest
+	for _, s := range c.r.Seams {
+		for _, id := range s.Parts {
+			p := c.r.Parts[slices.IndexFunc(c.r.Parts, func(p Part) bool { return p.ID == id })]
+			at := [2]float64{p.LabelAt.X, p.LabelAt.Y}
+			f := smallPiece.At(finding.Where{Element: id, View: "form", At: &at}, "Part %s is %.0f mm long; no piece should be under %.0f mm.", id, max(p.BoxX, p.BoxY), least).
+				Measured(float64(max(p.BoxX, p.BoxY)), float64(least), "mm")
+			if max(p.BoxX, p.BoxY) < least && !slices.ContainsFunc(c.found, func(o finding.Finding) bool { return o.Text == f.Text }) {
+				c.say(f)
+			}
+		}
 	}
-	return letters(i/26-1) + string(rune('A'+i%26))
-}
-
-// glueOrder lists the parts as they are glued: largest outline first, which lies on
-// the form's base, then the layers above it.
-func glueOrder(parts []Part) []string {
-	order := slices.Clone(parts)
-	slices.SortStableFunc(order, func(a, b Part) int {
-		return cmp.Or(cmp.Compare(a.Layer, b.Layer), cmp.Compare(b.Area, a.Area))
-	})
-	ids := []string{}
-	for _, p := range order {
-		ids = append(ids, p.ID)
-	}
-	return ids
 }

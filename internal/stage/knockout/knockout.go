@@ -118,6 +118,8 @@ type Part struct {
 	Region     view.Region[view.Form] `json:"-"`        // as cut, dowel holes taken off
 	Outline    view.Region[view.Form] `json:"-"`        // without dowel holes
 	LabelAt    view.Point[view.Form]  `json:"-"`
+
+	pegs []peg
 }
 
 // A Neighbour is a part that this one touches.

@@ -93,52 +93,6 @@ func TestSheets(t *testing.T) {
 	}
 }
 
-// TestSeam: a long part with a waist gets its seam beside the waist, not in it, and
-// the layer above its own elsewhere.
-func TestSeam(t *testing.T) {
-	waist := geom.Union(geom.Rect(100, 100, 560, 300).Region(), geom.Rect(560, 180, 600, 220).Region(), geom.Rect(600, 150, 1200, 260).Region())
-	in := Input{Length: 1300, Width: 400, Foam: 25, SheetX: 1000, SheetY: 500, Density: 20, Layers: []Layer{layerOf(1, 25, waist), layerOf(2, 25, waist)}}
-	_, found := Compute(in)
-	var at []float64
-	for _, f := range found {
-		if f.Code == "knockout/seam" {
-			if f.Where.View != "form" || f.Where.At == nil {
-				t.Fatalf("seam without a place: %+v", f)
-			}
-			at = append(at, f.Where.At[0])
-		}
-	}
-	if len(at) != 2 || math.Abs(at[0]-at[1]) < apartMM {
-		t.Fatalf("seams at %v", at)
-	}
-	for _, x := range at {
-		if finished := 1300 - x; finished > 560 && finished < 600 || x < 100+100 || x > 1200-100 {
-			t.Errorf("seam at x %g, form view: in the waist or out of reach", x)
-		}
-	}
-	in.SheetX, in.SheetY = 500, 1250
-	if _, found := Compute(in); slices.ContainsFunc(found, func(f finding.Finding) bool { return f.Code == "knockout/seam" }) {
-		t.Errorf("the part fits the sheet lying the other way: %v", found)
-	}
-}
-
-// TestPiecesFitTheSheet holds that cuts leave no piece longer than the sheet.
-func TestPiecesFitTheSheet(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		length := rapid.Float64Range(100, 3000).Draw(t, "length")
-		sheet := rapid.Float64Range(300, 1200).Draw(t, "sheet")
-		c := &computer{in: Input{SheetX: units.Length(sheet), SheetY: units.Length(sheet)}}
-		poly := geom.Rect(0, 0, length, 200).Region()[0]
-		cuts := append([]float64{0}, c.joints(Part{BoxX: units.Length(length), BoxY: 200}, poly)...)
-		cuts = append(cuts, length)
-		for i := 1; i < len(cuts); i++ {
-			if w := cuts[i] - cuts[i-1]; w > sheet+1e-6 || w < 0 {
-				t.Fatalf("pieces of %v on a sheet of %g", cuts, sheet)
-			}
-		}
-	})
-}
-
 // TestLaws: turning over keeps every area; parts add up to their layers; labels lie
 // inside; every part is glued once, no part under one it carries.
 func TestLaws(t *testing.T) {
