@@ -22,6 +22,14 @@ func (a *api) plan(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
+// cure answers with the cure in space and time, null where it was not computed. It
+// stands apart from the plan, which it would outweigh.
+func (a *api) cure(w http.ResponseWriter, r *http.Request) {
+	if s, ok := a.snapshot(w, r); ok {
+		answer(w, r, s, s.Plan.Resin.Fields)
+	}
+}
+
 // A title is one line of the list of drawings.
 type title struct {
 	Name  string `json:"name"`

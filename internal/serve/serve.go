@@ -31,6 +31,7 @@ func New(o Options) http.Handler {
 	mux.HandleFunc("/api/drawings", a.drawings)
 	mux.HandleFunc("/api/drawings/{name}", a.drawing)
 	mux.HandleFunc("/api/pack.pdf", a.pack)
+	mux.HandleFunc("/api/cure", a.cure)
 	mux.HandleFunc("/api/events", a.events)
 	mux.HandleFunc("/api/try", a.try)
 	mux.HandleFunc("POST "+cancelling, a.cancel)

@@ -1,5 +1,6 @@
 // What the server is asked for, and what it answers when it cannot.
 
+import type { Fields } from "./cure/fields";
 import type { Drawing, Title } from "./drawing";
 import type { Finding, Plan } from "./plan";
 
@@ -51,6 +52,12 @@ export function problemOf(body: unknown, status: number): Problem {
 
 export function askPlan(): Promise<Answer<Plan>> {
   return ask<Plan>("/api/plan");
+}
+
+// askCure asks for the cure in space and time; undefined where it was not computed.
+export async function askCure(): Promise<Fields | undefined> {
+  const answer = await ask<Fields | null>("/api/cure");
+  return answer.value ?? undefined;
 }
 
 export function askTitles(): Promise<Answer<Title[]>> {

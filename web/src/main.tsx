@@ -4,6 +4,7 @@ import { plan, start } from "./state";
 import "./styles/face.css";
 import "./styles/page.css";
 import "./styles/figure.css";
+import "./styles/cure.css";
 import "./styles/stages.css";
 import "./styles/phone.css";
 import "./styles/print.css";

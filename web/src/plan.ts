@@ -75,14 +75,55 @@ export interface FoamPart {
   box_y_mm: number;
   mass_kg: number;
   thicknesses: number;
+  mark: string;
+  cut: boolean;
+  neighbours: { part: string; where: string }[];
+  dowels: { x_mm: number; y_mm: number; diameter_mm: number; with: string; shows: boolean }[];
+  left_by_cutter: { kind: string; x_mm: number; y_mm: number; width_mm: number; area_mm2: number }[];
+}
+
+export interface Seam {
+  id: string;
+  layer: number;
+  parts: string[];
+  kind: string;
+  length_mm: number;
+  visible_mm: number;
+  width_mm: number;
+  keys: number;
+  staggers: { layer: number; distance_mm: number }[];
+  why: string;
+}
+
+export interface FoamSheet {
+  name: string;
+  stock: string;
+  size_x_mm: number;
+  size_y_mm: number;
+  placements: { part: string; copy: number; turn_deg: number }[];
+  used_length_mm: number;
+  used_share: number;
+  offcut?: { name: string; size_x_mm: number; size_y_mm: number };
+}
+
+export interface GlueMap {
+  layer: number;
+  order: string[];
+  checks: { name: string; parts: string[]; length_mm: number }[];
 }
 
 export interface Knockout {
   parts: FoamPart[];
+  seams: Seam[];
+  sheets: FoamSheet[];
+  glue_maps: GlueMap[];
   glue_order: string[];
   mass_kg: number;
   volume_l: number;
   sheets_at_least: number;
+  sheets_new: number;
+  limits: { x_mm: number; y_mm: number; by: string; route: string };
+  kept: { margin_mm: number; spacing_mm: number; stagger_mm: number; smallest_mm: number; clearance_mm: number; dowel_mm: number; seam: string; turns: string };
 }
 
 export interface Panel {

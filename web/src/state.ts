@@ -1,13 +1,17 @@
 // What the page knows. Signals only; everything that shows them is elsewhere.
 
 import { computed as derived, signal } from "@preact/signals";
-import { askDrawing, askPlan, askTitles, GONE, type Problem, ProblemError } from "./api";
+import { askCure, askDrawing, askPlan, askTitles, GONE, type Problem, ProblemError } from "./api";
 import { changes, type Change } from "./changes";
+import type { Fields } from "./cure/fields";
 import { figures, looksDown, rooms, type Drawing, type Figure, sideOf, type Title, toView } from "./drawing";
 import { follow, type Link, type Progress } from "./events";
 import type { Finding, Plan } from "./plan";
 
 export type Side = "finished" | "form";
+
+// CURE is the figure that is no drawing: maps of the cure, hour by hour.
+export const CURE: Figure = { key: "cure", title: "Cure", room: "resin", names: {} };
 
 export const plan = signal<Plan | undefined>(undefined);
 export const problem = signal<Problem | undefined>(undefined);
@@ -16,12 +20,13 @@ export const progress = signal<Progress | undefined>(undefined);
 export const changed = signal<Change[] | undefined>(undefined);
 export const titles = signal<Title[]>([]);
 export const drawings = signal<ReadonlyMap<string, Drawing>>(new Map());
+export const fields = signal<Fields | undefined>(undefined);
 export const figureKey = signal("");
 export const side = signal<Side>("finished");
 export const marked = signal<Finding | undefined>(undefined);
 export const openStages = signal<ReadonlySet<string>>(new Set());
 
-export const allFigures = derived<Figure[]>(() => figures(titles.value));
+export const allFigures = derived<Figure[]>(() => (fields.value ? [...figures(titles.value), CURE] : figures(titles.value)));
 export const figure = derived(() => allFigures.value.find((f) => f.key === figureKey.value) ?? allFigures.value[0]);
 export const allRooms = derived(() => rooms(allFigures.value));
 export const roomFigures = derived(() => allFigures.value.filter((f) => f.room === figure.value?.room));
@@ -38,13 +43,14 @@ export function load(): Promise<void> {
 
 async function fetchAll(): Promise<void> {
   try {
-    const [p, t] = await Promise.all([askPlan(), askTitles()]);
+    const [p, t, c] = await Promise.all([askPlan(), askTitles(), askCure()]);
     const all = await Promise.all(t.value.map((d) => askDrawing(d.name)));
     if (plan.value && p.version !== version) changed.value = changes(plan.value, p.value);
     version = p.version;
     plan.value = p.value;
     titles.value = t.value;
     drawings.value = new Map(all.map((d) => [d.value.name, d.value]));
+    fields.value = c;
     problem.value = undefined;
     keepMark(p.value);
   } catch (e) {

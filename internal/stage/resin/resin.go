@@ -50,6 +50,8 @@ type Result struct {
 	AToB     float64      `json:"b_per_100_a_by_mass"`
 	Lifts    []Lift       `json:"lifts"`
 
+	Fields *Fields `json:"-"` // the cure in space and time; nil where it was not computed
+
 	Degas   *Degassing `json:"degas"` // null without a vacuum pot
 	Shades  []Shade    `json:"tint_shades"`
 	Shim    *Shim      `json:"shim"` // null where the piece stands level
