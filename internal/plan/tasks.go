@@ -25,7 +25,8 @@ const (
 	refTemp       units.Temperature = 20
 )
 
-// tasks lists the work in building order, with what the other rooms found.
+// tasks lists the work in building order, with what the other rooms found. A task comes
+// after the one before it where it does not say what it comes after.
 func (w *wiring) tasks() []calendar.Task {
 	var ts []calendar.Task
 	add := func(t calendar.Task) {
@@ -49,14 +50,14 @@ func (w *wiring) prepare() []calendar.Task {
 	}
 	parts := len(w.plan.Knockout.Parts)
 	return []calendar.Task{
-		{ID: "cut-panels", Title: fmt.Sprintf("Cut %d form panels", panels), Room: "form", Work: units.Duration(panels) * perPanelCut,
+		{ID: "cut-panels", Title: fmt.Sprintf("Cut %d form panels", panels), Room: "form", Work: units.Duration(panels) * perPanelCut, After: []string{},
 			Cautions: []string{"Saw: guard on, push stick, ears and eyes. Board dust: extraction and a mask."}},
-		{ID: "cut-foam", Title: fmt.Sprintf("Cut %d foam parts, FORM SIDE marked", parts), Room: "knockout", Work: units.Duration(parts) * perFoamPart,
+		{ID: "cut-foam", Title: fmt.Sprintf("Cut %d foam parts, FORM SIDE marked", parts), Room: "knockout", Work: units.Duration(parts) * perFoamPart, After: []string{},
 			Cautions: []string{"Foam dust: extraction. No hot wire without fresh air."}},
 		{ID: "glue-foam", Title: "Glue the foam parts, largest outline first", Room: "knockout", Work: 0.75, Wait: glueSets, WaitFor: "glue to set",
 			Cautions: []string{"Only glues that leave polystyrene alone: no solvent contact cement."}},
-		{ID: "assemble-form", Title: "Screw the form together, check square and flat", Room: "form", Work: 1.5},
-		{ID: "fix-knockout", Title: "Fix and seal the knockout in the form, FORM VIEW up", Room: "knockout", Work: 1},
+		{ID: "assemble-form", Title: "Screw the form together, check square and flat", Room: "form", Work: 1.5, After: []string{"cut-panels"}},
+		{ID: "fix-knockout", Title: "Fix and seal the knockout in the form, FORM VIEW up", Room: "knockout", Work: 1, After: []string{"glue-foam", "assemble-form"}},
 		{ID: "caulk-wax", Title: "Caulk seams, then wax and release", Room: "form", Work: 1, Wait: caulkCures, WaitFor: "caulk to skin"},
 	}
 }
