@@ -32,6 +32,8 @@ type Document struct {
 	Basin BasinText `yaml:"basin"`
 	// The knockout's sheet.
 	Foam FoamText `yaml:"foam,omitempty"`
+	// How the knockout's parts are cut and joined.
+	Knockout KnockoutText `yaml:"knockout,omitempty"`
 	// The panel form.
 	Form FormText `yaml:"form,omitempty"`
 	// How concrete is mixed here.
@@ -137,6 +139,8 @@ type FoamText struct {
 	Nominal typed.Length `yaml:"nominal,omitempty"`
 	// Size of a sheet, where it is not the card's.
 	Sheet SheetText `yaml:"sheet,omitempty"`
+	// Pieces left from earlier work, used before new sheets.
+	Offcuts []OffcutText `yaml:"offcuts,omitempty"`
 }
 
 // SheetText is a sheet's size as typed.

@@ -21,16 +21,17 @@ type Job struct {
 
 	Length, Width, Height units.Length // outer box of the piece
 
-	Coats   []Coat // from the mould outwards; their sum is the shell thickness
-	Basin   Basin
-	Foam    Foam
-	Form    Form
-	Mixing  Mixing
-	Resin   Resin
-	Room    Room
-	Shop    Shop
-	Machine material.Machine
-	Extras  []Extra // supports, base and the like: delivered with the piece
+	Coats    []Coat // from the mould outwards; their sum is the shell thickness
+	Basin    Basin
+	Foam     Foam
+	Knockout Knockout
+	Form     Form
+	Mixing   Mixing
+	Resin    Resin
+	Room     Room
+	Shop     Shop
+	Machine  material.Machine
+	Extras   []Extra // supports, base and the like: delivered with the piece
 
 	// Places maps a field path ("basin.steps[2].depth") to where it stands in the
 	// document, for findings of later stages.
@@ -84,6 +85,7 @@ type Foam struct {
 	Card        material.Foam
 	Measured    units.Length // caliper thickness; nominal when not measured
 	WasMeasured bool
+	Offcuts     []Offcut
 }
 
 // Form is the panel form.

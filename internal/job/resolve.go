@@ -32,6 +32,8 @@ func Resolve(d *Document, shelf material.Shelf) (*Job, []finding.Finding) {
 	r.shop()
 	r.extras()
 	r.job.Machine = card(r, "machine", d.Machine, defaultMachine, r.shelf.Machine)
+	r.offcuts()
+	r.knockout()
 	whole = whole && r.shellFits()
 	r.basinFits(whole)
 	r.partsFit(whole)

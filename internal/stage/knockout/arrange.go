@@ -47,6 +47,9 @@ func (c *computer) site(p geom.Polygon, l Layer, above geom.Region) *site {
 	}
 	room := c.room
 	room.x, room.y = room.x-spareMM, room.y-spareMM
+	if room.turns == anyTurn { // pieces lie square on the bed: no angle to set them by
+		room.turns = quarters
+	}
 	s := &site{poly: coarse(p), room: room, smallest: c.in.Making.Smallest.MM(), target: c.target(), riser: l.Depth.MM()}
 	region := geom.Region{s.poly}
 	s.necks = slices.DeleteFunc(region.NarrowPlaces(neckMM), func(n geom.Narrow) bool { return n.Joins < 2 })
@@ -59,8 +62,9 @@ func (c *computer) site(p geom.Polygon, l Layer, above geom.Region) *site {
 		for _, h := range s.poly.Holes {
 			holes = append(holes, geom.Polygon{Outer: h})
 		}
-		s.holes = geom.NewLocator(holes)
+		s.holes, s.holeBox = geom.NewLocator(holes), holes.Box()
 	}
+	s.root = &node{poly: s.poly}
 	return s
 }
 
@@ -179,7 +183,7 @@ func (k *course) seek(others [][2]geom.Point) bool {
 		if k.splits[i].cuts != nil {
 			limit = s.worth(k.splits[i]) - 1
 		}
-		if got, ok := (&search{site: s}).split(s.poly, 0, limit); ok {
+		if got, ok := (&search{site: s}).split(s.root, 0, limit); ok {
 			k.splits[i], changed = got, true
 		}
 	}
@@ -202,6 +206,9 @@ func (s *site) worth(sp split) float64 {
 		ch := cutAlong(ps[i], u.line, u.at)
 		got := part(ps[i], ch)
 		sum += perPiece*float64(len(got)-1) + s.pieces(got) + s.cost(ps[i].Rings(), ch)
+		for _, c := range ch {
+			sum += s.nearSeams(c)
+		}
 		ps = slices.Replace(ps, i, i+1, got...)
 	}
 	return sum

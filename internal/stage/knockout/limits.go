@@ -157,19 +157,23 @@ func hull(ring geom.Ring) geom.Ring {
 	return append(lower[:len(lower)-1], upper[:len(upper)-1]...)
 }
 
-// least returns into how many pieces a polygon must at least be cut, judged by its
-// box: columns times rows, the room lying the way that needs fewer.
+// least returns into how many pieces a ring must at least be cut, judged by its box.
 func (r room) least(ring geom.Ring) int {
 	if r.fits(ring) {
 		return 1
 	}
-	b := ring.Box()
+	return max(2, r.count(ring.Box()))
+}
+
+// count returns into how many pieces a box must be cut: columns times rows, the room
+// lying the way that needs fewer.
+func (r room) count(b geom.Box) int {
 	n := func(a, b float64) float64 { return math.Max(1, math.Ceil(a/b-1e-9)) }
 	count := n(b.Width(), r.x) * n(b.Height(), r.y)
 	if r.turns == anyTurn || r.turns == quarters {
 		count = math.Min(count, n(b.Width(), r.y)*n(b.Height(), r.x))
 	}
-	return int(math.Min(mostPieces, math.Max(2, count)))
+	return int(math.Min(mostPieces, count))
 }
 
 // mostPieces is where the splitting of one outline gives up. Chosen: a slip of units,

@@ -12,9 +12,10 @@ import (
 // two or three pieces.
 const (
 	directions = 12  // of seams, 15 degrees apart
-	finest     = 6.0 // mm between parallel lines tried
-	mostLines  = 160 // in one direction
-	mostNodes  = 120 // pieces cut in one search
+	finest     = 8.0 // mm between parallel lines tried
+	mostLines  = 140 // in one direction
+	mostWays   = 160 // of one piece that are looked at closely
+	mostNodes  = 60  // pieces cut in one search
 	spareMM    = 1.0 // kept from the limits for what simplifying moves
 	coarseMM   = 0.3 // simplification of the outline that is searched
 )
@@ -26,13 +27,38 @@ var widths = [...]int{14, 6, 3, 2}
 type cut struct {
 	line line
 	at   geom.Point
-	cost float64
 }
 
 // A split is the cuts of one outline in order and what they cost.
 type split struct {
 	cuts []cut
 	cost float64
+}
+
+// A node is a piece with the ways to cut it, which do not depend on neighbours and so
+// are kept from one search to the next.
+type node struct {
+	poly  geom.Polygon
+	fits  bool
+	ways  []*way // nil until asked for
+	asked bool
+}
+
+// A way is a cut with the pieces it makes and what it costs but for its neighbours.
+type way struct {
+	line   line
+	chain  chain
+	pieces []*node
+	cost   float64
+	guess  float64 // what more its pieces seem to need
+}
+
+// floor returns what a piece costs at least.
+func (n *node) floor() float64 {
+	if n.fits {
+		return 0
+	}
+	return perPiece
 }
 
 // search finds the cuts that part the site into pieces that fit, by branch and bound:
@@ -43,9 +69,9 @@ type search struct {
 	nodes int
 }
 
-// split returns the best way to cut p, or false if none costs less than limit.
-func (s *search) split(p geom.Polygon, depth int, limit float64) (split, bool) {
-	if s.room.fits(p.Outer) {
+// split returns the best way to cut n, or false if none costs less than limit.
+func (s *search) split(n *node, depth int, limit float64) (split, bool) {
+	if n.fits {
 		return split{}, limit > 0
 	}
 	if limit <= perPiece || s.nodes >= mostNodes && depth > 0 && limit < math.Inf(1) || depth > mostPieces {
@@ -53,8 +79,8 @@ func (s *search) split(p geom.Polygon, depth int, limit float64) (split, bool) {
 	}
 	s.nodes++
 	best, ok := split{cost: limit}, false
-	for _, w := range s.ways(p, depth) {
-		if w.bound >= best.cost {
+	for _, w := range s.promising(n, depth) {
+		if w.cost+w.rest() >= best.cost {
 			continue
 		}
 		if got, fine := s.follow(w, depth, best.cost); fine {
@@ -64,21 +90,21 @@ func (s *search) split(p geom.Polygon, depth int, limit float64) (split, bool) {
 	return best, ok
 }
 
-// A way is a cut with the pieces it makes and what it must cost with all that follow.
-type way struct {
-	cut
-	pieces []geom.Polygon
-	bound  float64 // never above the true cost
-	guess  float64 // with the cuts that its pieces seem to need
+// rest returns what the pieces of w cost at least.
+func (w *way) rest() float64 {
+	sum := 0.0
+	for _, p := range w.pieces {
+		sum += p.floor()
+	}
+	return sum
 }
 
 // follow cuts the pieces of w.
 func (s *search) follow(w way, depth int, limit float64) (split, bool) {
-	out := split{cuts: []cut{w.cut}, cost: w.cost}
-	rest := w.bound - w.cost // of all pieces
+	out := split{cuts: []cut{{w.line, w.chain[0].middle()}}, cost: w.cost}
+	rest := w.rest()
 	for _, p := range w.pieces {
-		own := s.floor(p)
-		rest -= own
+		rest -= p.floor()
 		sub, ok := s.split(p, depth+1, limit-out.cost-rest)
 		if !ok {
 			return split{}, false
@@ -89,28 +115,29 @@ func (s *search) follow(w way, depth int, limit float64) (split, bool) {
 	return out, out.cost < limit
 }
 
-// floor returns what a piece costs at least.
-func (s *search) floor(p geom.Polygon) float64 {
-	if s.room.fits(p.Outer) {
-		return 0
+// promising returns the best ways to cut n beside the neighbours, no two alike.
+func (s *search) promising(n *node, depth int) []way {
+	if !n.asked {
+		n.ways, n.asked = s.site.ways(n.poly, depth), true
 	}
-	return perPiece
-}
-
-// ways returns the most promising cuts of p, best first, and no two of them alike.
-func (s *search) ways(p geom.Polygon, depth int) []way {
-	cand := s.candidates(p, depth)
-	slices.SortStableFunc(cand, func(a, b way) int { return cmp.Compare(a.guess, b.guess) })
+	all := make([]way, len(n.ways))
+	for i, w := range n.ways {
+		all[i] = *w
+		for _, c := range w.chain {
+			all[i].cost += s.nearSeams(c)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b way) int { return cmp.Compare(a.cost+a.guess, b.cost+b.guess) })
 	most := widths[min(depth, len(widths)-1)]
 	if s.nodes > mostNodes {
 		most = 1
 	}
 	var out []way
-	for _, w := range cand {
+	for _, w := range all {
 		if len(out) == most {
 			break
 		}
-		if !slices.ContainsFunc(out, func(o way) bool { return alike(o.cut, w.cut) }) {
+		if !slices.ContainsFunc(out, func(o way) bool { return alike(o, w) }) {
 			out = append(out, w)
 		}
 	}
@@ -120,47 +147,70 @@ func (s *search) ways(p geom.Polygon, depth int) []way {
 // alikeMM is how near two cuts are the same idea. Chosen.
 const alikeMM = 25
 
-func alike(a, b cut) bool {
-	return a.at.Sub(b.at).Norm() < alikeMM && math.Abs(a.line.dir.Cross(b.line.dir)) < 0.3
+func alike(a, b way) bool {
+	return a.chain[0].middle().Sub(b.chain[0].middle()).Norm() < alikeMM && math.Abs(a.line.dir.Cross(b.line.dir)) < 0.3
 }
 
-// candidates returns all cuts that are tried of p with their costs.
-func (s *search) candidates(p geom.Polygon, depth int) []way {
+// ways returns the cuts of p by lines in all directions, the most promising of them
+// with their pieces.
+func (s *site) ways(p geom.Polygon, depth int) []*way {
 	rings := p.Rings()
 	n, step := directions, finest
 	if depth > 1 {
-		n, step = 6, 2*finest
+		n, step = directions/2, 2*finest
 	}
-	var out []way
+	var all []*way
 	for i := range n {
 		sin, cos := math.Sincos(math.Pi * float64(i) / float64(n))
 		dir := geom.Point{X: cos, Y: sin}
 		offs := offsets(p.Outer, dir, step)
 		for j, chs := range fan(rings, dir, offs) {
+			guess := s.needed(p.Outer, line{dir, offs[j]})
 			for _, ch := range chs {
-				if w, ok := s.way(p, rings, line{dir, offs[j]}, ch); ok {
-					out = append(out, w)
-				}
+				all = append(all, &way{line: line{dir, offs[j]}, chain: ch, cost: s.cost(rings, ch), guess: guess})
 			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b *way) int { return cmp.Compare(a.cost+a.guess, b.cost+b.guess) })
+	var out []*way
+	for _, w := range all {
+		if len(out) == mostWays {
+			break
+		}
+		if s.complete(p, w) {
+			out = append(out, w)
 		}
 	}
 	return out
 }
 
-// way weighs the cut of p along ch.
-func (s *search) way(p geom.Polygon, rings []geom.Ring, l line, ch chain) (way, bool) {
-	w := way{cut: cut{line: l, at: ch[0].middle()}}
-	w.pieces = part(p, ch)
-	if len(w.pieces) < 2 {
-		return w, false
+// complete gives w its pieces; false where it makes none.
+func (s *site) complete(p geom.Polygon, w *way) bool {
+	ps := part(p, w.chain)
+	if len(ps) < 2 {
+		return false
 	}
-	w.cost = perPiece*float64(len(w.pieces)-1) + s.pieces(w.pieces) + s.cost(rings, ch)
-	w.bound, w.guess = w.cost, w.cost
-	for _, q := range w.pieces {
-		w.bound += s.floor(q)
+	w.cost += perPiece*float64(len(ps)-1) + s.pieces(ps)
+	w.guess = 0
+	for _, q := range ps {
+		w.pieces = append(w.pieces, &node{poly: q, fits: s.room.fits(q.Outer)})
 		w.guess += perPiece * float64(s.room.least(q.Outer)-1)
 	}
-	return w, true
+	return true
+}
+
+// needed guesses what the two sides of a line through ring need, by their boxes.
+func (s *site) needed(ring geom.Ring, l line) float64 {
+	a, b := geom.EmptyBox(), geom.EmptyBox()
+	for _, p := range ring {
+		side := &a
+		if p.Cross(l.dir) > l.off {
+			side = &b
+		}
+		side.Min.X, side.Min.Y = min(side.Min.X, p.X), min(side.Min.Y, p.Y)
+		side.Max.X, side.Max.Y = max(side.Max.X, p.X), max(side.Max.Y, p.Y)
+	}
+	return perPiece * float64(s.room.count(a)+s.room.count(b)-2)
 }
 
 // offsets returns where lines along dir cut ring, at most mostLines.

@@ -39,27 +39,20 @@ type site struct {
 	riser     float64       // thickness of the layer, mm
 	above     *geom.Locator // the layer glued on this one; nil for none
 	holes     *geom.Locator // nil for none
+	holeBox   geom.Box
+	root      *node
 	necks     []geom.Narrow
 	mouths    [][2]geom.Point
 	neighbour [][2]geom.Point // seams of the layers above and below
 }
 
-// cost returns what cutting along ch costs. It is never below least(ch).
+// cost returns what cutting along ch costs, but for the seams of neighbouring layers.
 func (s *site) cost(rings []geom.Ring, ch chain) float64 {
 	sum := perIsland * float64(len(ch)-1)
 	for _, c := range ch {
 		sum += 2*s.riser + s.shown(c) + perThin*math.Max(0, thinMM-c.length())
 		sum += s.sharp(rings, c.from, c.to.at) + s.sharp(rings, c.to, c.from.at)
-		sum += s.nearNecks(c) + s.nearMouths(c) + s.nearSeams(c) + s.nearHoles(c)
-	}
-	return sum
-}
-
-// floor returns what ch costs at least, judged without looking round.
-func floor(ch chain) float64 {
-	sum := perIsland * float64(len(ch)-1)
-	for _, c := range ch {
-		sum += perThin * math.Max(0, thinMM-c.length())
+		sum += s.nearNecks(c) + s.nearMouths(c) + s.nearHoles(c)
 	}
 	return sum
 }
@@ -131,6 +124,10 @@ func (s *site) stagger(a, b geom.Point) float64 {
 // nearHoles charges for passing close by an island without crossing it.
 func (s *site) nearHoles(c chord) float64 {
 	if s.holes == nil {
+		return 0
+	}
+	b := geom.Ring{c.from.at, c.to.at}.Box()
+	if m := holeMM; b.Min.X > s.holeBox.Max.X+m || b.Max.X < s.holeBox.Min.X-m || b.Min.Y > s.holeBox.Max.Y+m || b.Max.Y < s.holeBox.Min.Y-m {
 		return 0
 	}
 	least := holeMM
