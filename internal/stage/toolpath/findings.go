@@ -1,0 +1,6 @@
+package toolpath
+
+import "pourwright/internal/finding"
+
+// Rules lists what may be said of the programs.
+func Rules() []finding.Rule { return nil }
