@@ -91,6 +91,10 @@ func (c *computer) layer(b *block) {
 	l := b.course.layer
 	sheets, found := sheetsFor(l, c.in.Foam)
 	c.say(found...)
+	if sheets > 1 {
+		c.say(stack.At(finding.Where{Element: l.Name}, "Layer %d is %.1f mm deep and the foam %.1f mm thick: every part of it is %d sheets glued on each other.", l.Number, l.Depth, c.in.Foam, sheets).
+			Measured(float64(l.Depth), float64(c.in.Foam), "mm"))
+	}
 	order := make([]int, len(b.pieces))
 	for i := range order {
 		order[i] = i

@@ -19,7 +19,7 @@ func ExampleCompute() {
 		box := p.Region.Shape().Box()
 		fmt.Printf("%s: x %.0f to %.0f mm in %s view, %d sheets thick, %.0f g\n", p.ID, box.Min.X, box.Max.X, p.Region.View(), p.Sheets, p.Mass.G())
 	}
-	fmt.Println(found[0].Text)
+	fmt.Println(found[1].Text)
 	// Output:
 	// L1-A: x 350 to 950 mm in form view, 2 sheets thick, 118 g
 	// If slurry of 2100 kg/m3 gets under the knockout it lifts with up to 120 N, as much as 12 kg weigh.

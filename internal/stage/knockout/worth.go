@@ -10,6 +10,7 @@ import (
 // second flaw of the first rank is worth a piece more.
 const (
 	perPiece     = 1500 // for each cut: as few pieces as possible
+	perHidden    = 0.1  // for each mm of seam, seen or not
 	perIsland    = 900  // for each hole crossed: rings of foam round an island stay whole
 	perNeck      = 900  // in the middle of a neck, falling to 0 at its reach
 	perStack     = 600  // nearer to a seam above or below than the stagger
@@ -50,7 +51,7 @@ type site struct {
 func (s *site) cost(rings []geom.Ring, ch chain) float64 {
 	sum := perIsland * float64(len(ch)-1)
 	for _, c := range ch {
-		sum += 2*s.riser + s.shown(c) + perThin*math.Max(0, thinMM-c.length())
+		sum += 2*s.riser + s.shown(c) + perHidden*c.length() + perThin*math.Max(0, thinMM-c.length())
 		sum += s.sharp(rings, c.from, c.to.at) + s.sharp(rings, c.to, c.from.at)
 		sum += s.nearNecks(c) + s.nearMouths(c) + s.nearHoles(c)
 	}
