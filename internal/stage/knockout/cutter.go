@@ -12,10 +12,10 @@ import (
 
 // Chosen, for what the cutter leaves.
 const (
-	leftTolMM  = 0.004 // flattening
-	leftMM     = 0.3   // foam that stands out less is sanded off with the rest
-	leftSaid   = 4     // findings for one part
-	leftListed = 40    // places listed for one part
+	leftTolMM  = 0.02 // flattening
+	leftMM     = 0.3  // foam that stands out less is sanded off with the rest
+	leftSaid   = 4    // findings for one part
+	leftListed = 40   // places listed for one part
 )
 
 // leaves locates what a round cutter leaves of the foam it should take away: in inside

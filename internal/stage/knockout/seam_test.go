@@ -169,7 +169,7 @@ func TestBadInput(t *testing.T) {
 		{"dowels thinner than the cutter", func(in *Input) { in.Machine.Cutter, in.Making.Dowel = 12, 8 }, "knockout/dowel-cutter", "narrower than the cutter"},
 		{"inside corner", func(in *Input) {
 			in.Layers = []Layer{layerOf(1, 25, geom.Subtract(geom.Rect(50, 50, 450, 350).Region(), geom.Rect(200, 150, 300, 350).Region()))}
-		}, "knockout/corner", "standing out up to 1.2 mm"},
+		}, "knockout/corner", "in 2 inside corners"},
 	} {
 		in := base
 		c.edit(&in)
@@ -184,6 +184,23 @@ func TestBadInput(t *testing.T) {
 		}
 		if len(r.Parts) == 0 {
 			t.Errorf("%s hides the parts", c.name)
+		}
+	}
+}
+
+// TestCornerLeft: in a square corner a cutter of radius r leaves (1 - pi/4) r2 of foam,
+// (sqrt 2 - 1) r deep.
+func TestCornerLeft(t *testing.T) {
+	bay := geom.Subtract(geom.Rect(50, 50, 450, 350).Region(), geom.Rect(200, 150, 300, 350).Region())
+	r, _ := Compute(Input{Length: 500, Width: 400, Foam: 25, SheetX: 1250, SheetY: 600, Density: 20, Layers: []Layer{layerOf(1, 25, bay)},
+		Machine: Machine{Router: true, BedX: 1300, BedY: 700, Cutter: 10, Flute: 30}})
+	left := r.Parts[0].Left
+	if len(left) != 2 {
+		t.Fatalf("left %+v", left)
+	}
+	for _, l := range left {
+		if l.Kind != "corner" || math.Abs(float64(l.Width)-5*(math.Sqrt2-1)) > 0.04 || math.Abs(float64(l.Area)-25*(1-math.Pi/4)) > 0.3 {
+			t.Errorf("left %+v", l)
 		}
 	}
 }

@@ -15,7 +15,7 @@ const (
 	finest     = 8.0 // mm between parallel lines tried
 	mostLines  = 140 // in one direction
 	mostWays   = 160 // of one piece that are looked at closely
-	mostNodes  = 60  // pieces cut in one search
+	mostNodes  = 40  // pieces cut in one search
 	spareMM    = 1.0 // kept from the limits for what simplifying moves
 	coarseMM   = 0.3 // simplification of the outline that is searched
 )

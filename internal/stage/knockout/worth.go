@@ -132,7 +132,7 @@ func (s *site) nearHoles(c chord) float64 {
 		return 0
 	}
 	least := holeMM
-	k := math.Ceil(c.length() / (2 * sampleMM))
+	k := math.Ceil(c.length() / (3 * sampleMM))
 	for i := 0.0; i <= k; i++ {
 		least = math.Min(least, s.holes.Boundary(c.from.at.Add(c.to.at.Sub(c.from.at).Mul(i/k))))
 	}
