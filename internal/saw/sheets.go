@@ -219,6 +219,19 @@ type SheetPlan struct {
 // Unplaced and Reasons, and the rest is planned. It stops early, with the best
 // plan so far, when ctx ends. Same problem, same plan.
 func Sheets(ctx context.Context, p SheetProblem) SheetPlan {
-	return SheetPlan{Sheets: []CutSheet{}, Cuts: []Cut{}, Settings: []Setting{}, Offcuts: []Offcut{},
+	plan := SheetPlan{Sheets: []CutSheet{}, Cuts: []Cut{}, Settings: []Setting{}, Offcuts: []Offcut{},
 		Bought: []Purchase{}, Unplaced: []Missing{}, Reasons: []Reason{}}
+	s, missing, reasons := newShop(p)
+	plan.Reasons = append(plan.Reasons, reasons...)
+	plan.Unplaced = append(plan.Unplaced, missing...)
+	if len(s.items) == 0 {
+		plan.Proven = true
+		return plan
+	}
+	d, lower := s.solve(ctx)
+	s.write(&d, &plan)
+	s.bill(&d, &plan)
+	plan.LowerPrice, plan.Proven = lower, lower >= plan.Price
+	s.explain(ctx, &d, &plan)
+	return plan
 }
