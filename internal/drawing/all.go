@@ -18,6 +18,8 @@ func All(p *plan.Plan) []Drawing {
 		for _, l := range p.Relief.Layers {
 			room("knockout", layer(p, l))
 		}
+		room("knockout", glueMaps(p)...)
+		room("knockout", foamSheets(p)...)
 	}
 	if len(p.Form.Panels) > 0 {
 		room("form", panels(p))

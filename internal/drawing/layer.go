@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"fmt"
+	"strings"
 
 	"pourwright/internal/geom"
 	"pourwright/internal/plan"
@@ -16,7 +17,7 @@ import (
 func layer(p *plan.Plan, lay relief.Layer) Drawing {
 	l, w := p.Piece.Length.MM(), p.Piece.Width.MM()
 	parts, below := partsOf(p, lay.Number), partsOf(p, lay.Number-1)
-	s := newSheet(fmt.Sprintf("layer-%d", lay.Number), fmt.Sprintf("Knockout layer %d: %s", lay.Number, lay.Name), view.Form{}.Name(), l, w, len(parts)+3)
+	s := newSheet(fmt.Sprintf("layer-%d", lay.Number), fmt.Sprintf("Knockout layer %d: %s", lay.Number, lay.Name), view.Form{}.Name(), l, w, len(parts)+len(p.Knockout.Seams)+3)
 	s.edge(Thin, geom.Rect(0, 0, l, w).Ring())
 	for _, part := range below {
 		s.edge(Hidden, part.Region.Shape().Rings()...)
@@ -27,11 +28,14 @@ func layer(p *plan.Plan, lay relief.Layer) Drawing {
 	for _, part := range parts {
 		s.area(Foam, 0.3, part.Region.Shape().Rings()...)
 		box = box.Union(part.Region.Shape().Box())
-		lines = append(lines, fmt.Sprintf("%s  %s x %s, %s thick%s", part.ID, measure(part.BoxX), measure(part.BoxY), measure(part.Thickness), stacked(part.Sheets)))
+		lines = append(lines, fmt.Sprintf("%s  %s x %s, %s thick%s%s", part.ID, measure(part.BoxX), measure(part.BoxY), measure(part.Thickness), stacked(part.Sheets), beside(part)))
 	}
 	for _, part := range parts {
-		s.text(geom.Point(part.LabelAt).Sub(geom.Point{Y: 0.4 * s.size}), "middle", part.ID)
+		at := geom.Point(part.LabelAt)
+		s.partLabel(at, part.ID, part.Mark, nearSide, roomAt(part.Region.Shape(), at))
 	}
+	s.seamNames(p.Knockout.Seams, lay.Number)
+	lines = append(lines, seamLines(p.Knockout.Seams, lay.Number, measure)...)
 	if !box.Empty() {
 		text := func(d float64) string { return measure(units.Length(d)) }
 		s.chain(func(x float64) geom.Point { return geom.Point{X: x, Y: w} }, []float64{0, box.Min.X, box.Max.X, l}, dimGap, text)
@@ -53,6 +57,20 @@ func partsOf(p *plan.Plan, number int) []knockout.Part {
 		}
 	}
 	return out
+}
+
+// beside names the parts that a part is glued to in its layer.
+func beside(part knockout.Part) string {
+	var ids []string
+	for _, n := range part.Neighbours {
+		if n.Where == "beside" {
+			ids = append(ids, n.Part)
+		}
+	}
+	if len(ids) == 0 {
+		return ""
+	}
+	return ", beside " + strings.Join(ids, " and ")
 }
 
 func stacked(sheets int) string {
