@@ -1,6 +1,7 @@
 package resin
 
 import (
+	"context"
 	"fmt"
 	"math"
 
@@ -15,7 +16,12 @@ import (
 // and A and B weigh what pour_l weighs. All pours together are the order without its
 // reserve.
 func Compute(in Input) (Result, []finding.Finding) {
-	r := Result{Resin: in.Card.Name, Lifts: []Lift{}}
+	return Run(context.Background(), in, nil)
+}
+
+// Run is Compute that can be stopped by ctx and tells how far it is.
+func Run(ctx context.Context, in Input, report func(share float64, doing string)) (Result, []finding.Finding) {
+	r := Result{Resin: in.Card.Name, Lifts: []Lift{}, Alternatives: []Alternative{}, Shades: []Shade{}, Bubbles: []Bubble{}, Cure: Cure{Rooms: []RoomCase{}, Soft: []Soft{}}}
 	c := &computer{in: in}
 	c.in.Fill = c.checkedFill(in.Fill)
 	if len(c.in.Fill) < 2 {
@@ -25,16 +31,30 @@ func Compute(in Input) (Result, []finding.Finding) {
 	c.checkRoom()
 	density, bPerA := c.density(), c.bPerA()
 	c.order(&r, density, bPerA)
-	levels := c.levels(c.top().Depth)
+	levels := c.cured(ctx, &r, report)
 	for i := 1; i < len(levels); i++ {
 		r.Lifts = append(r.Lifts, c.lift(i, levels))
 	}
 	c.pours(&r, density, bPerA)
 	c.practice(&r, density)
+	c.waits(&r)
 	c.thinPlaces(levels)
 	c.ratioSlip(bPerA)
-	c.say(noCure.At(finding.Where{}, "This version does not compute the cure: peak temperature and times of %s are not known, and the waits are those of small masses.", in.Card.Name))
 	return r, c.found
+}
+
+// cured returns the levels of the lifts: by the cure where that can be computed, by the
+// card's depth range otherwise.
+func (c *computer) cured(ctx context.Context, r *Result, report func(float64, string)) []float64 {
+	o, why := newOven(c.in)
+	if o == nil {
+		c.say(noCure.At(finding.Where{}, "The cure of %s was not computed, %s: its peak temperature is not known, and the waits are those of small masses.", c.in.Card.Name, why))
+		return c.levels(c.top().Depth)
+	}
+	if levels := c.cure(ctx, r, o, report); levels != nil {
+		return levels
+	}
+	return c.levels(c.top().Depth)
 }
 
 type computer struct {

@@ -43,6 +43,26 @@ var (
 		Remedy: "Give resin.tint a colour such as #1e5f74, the depth of the sample and a share of a few per cent at most.", Source: "practice"}
 	outOfLevel = finding.Rule{Code: "resin/out-of-level", Severity: finding.Note, Title: "the basin stands level",
 		Remedy: "Shim the low end before the first lift and check again with water or a level on the dam.", Source: "practice"}
+	boiling = finding.Rule{Code: "resin/boils", Severity: finding.Stop, Title: "no lift boils",
+		Remedy: "Pour thinner lifts and let each cool, or take a slower resin; never pour the whole depth at once.", Source: "practice"}
+	tooHot = finding.Rule{Code: "resin/too-hot", Severity: finding.Caution, Title: "no lift passes its peak temperature",
+		Remedy: "Pour thinner lifts, wait longer between them, cool the room, or take a slower resin.", Source: "practice"}
+	mayRun = finding.Rule{Code: "resin/near-runaway", Severity: finding.Caution, Title: "the peak is sure to stay low",
+		Remedy: "Keep room and resin at the planned temperature, measure the depth, and be there at the peak; a thinner lift takes the doubt away.", Source: "practice"}
+	damHot = finding.Rule{Code: "resin/dam-too-hot", Severity: finding.Caution, Title: "the dam stays cool enough",
+		Remedy: "Line the dam with silicone or sheet, not tape or bare edge banding, and let it cool before taking it off.", Source: "practice"}
+	foamHot = finding.Rule{Code: "resin/foam-too-hot", Severity: finding.Caution, Title: "foam under the shell stays cool enough",
+		Remedy: "Take the foam out before pouring, or pour thinner lifts: polystyrene shrinks away and the shell stands hollow.", Source: "practice"}
+	staysSoft = finding.Rule{Code: "resin/stays-soft", Severity: finding.Note, Title: "shallow places harden with the rest",
+		Remedy: "Leave it alone until then, keep the room warm, and test there before sanding; a covering of warmth helps more than more hardener.", Source: "practice"}
+	scuff = finding.Rule{Code: "resin/scuff", Severity: finding.Note, Title: "lifts bond by themselves",
+		Remedy: "Sand that surface dull with 120 grit when it is no longer tacky, wipe it with alcohol, then pour.", Source: "practice"}
+	early = finding.Rule{Code: "resin/too-early", Severity: finding.Caution, Title: "a lift has gelled before the next comes",
+		Remedy: "Pour it later: liquid under a new lift makes one deep, hot lift of the two.", Source: "practice"}
+	coarse = finding.Rule{Code: "resin/coarse", Severity: finding.Note, Title: "the cure is computed finely enough",
+		Remedy: "Take the band of the peak as wider by as much."}
+	ownLifts = finding.Rule{Code: "resin/own-lifts", Severity: finding.Caution, Title: "the maker's lifts fill the basin",
+		Remedy: "Make the depths under resin.lifts add up to the depth of the basin."}
 	noCure = finding.Rule{Code: "resin/cure-not-computed", Severity: finding.Caution, Title: "the cure is known before pouring",
 		Remedy: "Follow the resin's data sheet for depth and waiting time, make a test pour of the full depth, and keep the room at the stated temperature.", Source: "practice"}
 )
@@ -50,5 +70,6 @@ var (
 // Rules lists the rules of this stage.
 func Rules() []finding.Rule {
 	return []finding.Rule{noBasin, badFill, noDensity, noRatio, swapped, noParts, blendOff, byVolume, noRange, tooShallow, noSplit,
-		onTerrace, bucket, potLife, badRoom, shallow, thin, slowPot, badTint, outOfLevel, noCure}
+		onTerrace, bucket, potLife, badRoom, shallow, thin, slowPot, badTint, outOfLevel,
+		boiling, tooHot, mayRun, damHot, foamHot, staysSoft, scuff, early, coarse, ownLifts, noCure}
 }

@@ -54,6 +54,7 @@ func (g Guard) holds(f Forecast) bool {
 type Scheme struct {
 	Pours    []Pour
 	Forecast Forecast
+	How      patience
 	Scuff    []int // numbers of lifts whose surface is sanded for the next one to hold
 	Within   bool  // it keeps within the guard
 }
@@ -61,8 +62,8 @@ type Scheme struct {
 // done is when the scheme can be worked on, hours after the first pour.
 func (s Scheme) done() units.Duration { return s.Forecast.HardAll }
 
-// A week is when somebody is there, hours of the day from midnight, Monday first.
-type week [7][]Span
+// A Week is when somebody is there, Monday first. It may be empty.
+type Week [7][]Span
 
 // A Span is a stretch of a day, hours after midnight.
 type Span struct{ From, To units.Duration }
@@ -77,7 +78,7 @@ const daysAhead = 60
 // open returns the first hour at or after t, counted from the first pour, at which a
 // pour can begin; first is when the first pour is, hours from Monday's midnight. With
 // no open hours at all every hour is open.
-func (w week) open(t, first units.Duration) units.Duration {
+func (w Week) open(t, first units.Duration) units.Duration {
 	if w.closed() {
 		return t
 	}
@@ -96,7 +97,7 @@ func (w week) open(t, first units.Duration) units.Duration {
 
 // last returns the last hour from at to end at which a pour can begin, to half an hour;
 // at itself is one.
-func (w week) last(at, end, first units.Duration) units.Duration {
+func (w Week) last(at, end, first units.Duration) units.Duration {
 	for t := min(end, at+daysAhead*units.Day); t > at; t -= 0.5 {
 		if w.open(t, first) == t {
 			return t
@@ -105,7 +106,7 @@ func (w week) last(at, end, first units.Duration) units.Duration {
 	return at
 }
 
-func (w week) closed() bool {
+func (w Week) closed() bool {
 	return !slices.ContainsFunc(w[:], func(spans []Span) bool {
 		return slices.ContainsFunc(spans, func(s Span) bool { return s.To-s.From > needs })
 	})
@@ -113,7 +114,7 @@ func (w week) closed() bool {
 
 // begin returns the first hour of the week at which a pour can begin, an hour after
 // opening: the piece is levelled and the resin warm by then.
-func (w week) begin() units.Duration {
+func (w Week) begin() units.Duration {
 	if w.closed() {
 		return 9
 	}
@@ -124,7 +125,7 @@ func (w week) begin() units.Duration {
 type planner struct {
 	in       forecaster
 	guard    Guard
-	week     week
+	week     Week
 	report   func(share float64, doing string)
 	tried    int
 	expected int
@@ -144,7 +145,7 @@ const (
 // has gelled and somebody is there: how much later, how says. Where the time in which it
 // still bonds has passed, it waits until the surface can be scuffed.
 func (p *planner) scheme(ctx context.Context, levels []float64, how patience) (Scheme, error) {
-	var s Scheme
+	s := Scheme{How: how}
 	first := p.week.begin()
 	for i := 1; i < len(levels); i++ {
 		at := units.Duration(0)

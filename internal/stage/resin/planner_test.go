@@ -30,8 +30,8 @@ func (k kettle) forecast(_ context.Context, pours []Pour, _ bool) (Forecast, err
 	return f, nil
 }
 
-func office() week {
-	var w week
+func office() Week {
+	var w Week
 	for d := range 5 {
 		w[d] = []Span{{8, 17}}
 	}
@@ -56,7 +56,7 @@ func TestWeekOpens(t *testing.T) {
 			t.Errorf("open(%g) = %g, want %g", c.t, got, c.want)
 		}
 	}
-	if got := (week{}).open(7.5, 9); got != 7.5 {
+	if got := (Week{}).open(7.5, 9); got != 7.5 {
 		t.Errorf("a shop without hours: %g", got)
 	}
 }

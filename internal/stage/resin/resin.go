@@ -4,6 +4,7 @@ package resin
 import (
 	"pourwright/internal/material"
 	"pourwright/internal/units"
+	"pourwright/internal/view"
 )
 
 // Input is the basin, the resin card and how this shop pours.
@@ -25,6 +26,32 @@ type Input struct {
 	Tint   Tint         // none for clear resin
 	Slope  float64      // of the piece as it stands, along its length, mm per m
 	Length units.Length // of the piece
+
+	// What the cure is computed from; without Basin it is not.
+	Basin    []Layer // from the show face down
+	Width    units.Length
+	Shell    units.Length // of concrete under the deepest floor
+	Board    units.Length // thickness of the dam
+	Dams     []Dam
+	FoamLeft bool
+	Limit    units.Temperature // peak that no lift may pass; 0 takes 60 C
+	Pouring  units.Temperature // of the resin as poured
+	Hours    Week              // when somebody is there
+	Own      []OwnLift         // the maker's own lifts; empty: the planner chooses
+}
+
+// A Layer is the basin between two depths below the show face.
+type Layer struct {
+	From, To units.Length
+	Region   view.Region[view.Finished]
+}
+
+// A Dam closes a mouth.
+type Dam struct {
+	Side  view.Side
+	From  units.Length // along the side, finished view, from the lower coordinate
+	Width units.Length
+	Depth units.Length // below the show face
 }
 
 // A FillPoint is a kink of the hypsometric curve.
@@ -49,6 +76,11 @@ type Result struct {
 	Resin    string       `json:"resin"`
 	AToB     float64      `json:"b_per_100_a_by_mass"`
 	Lifts    []Lift       `json:"lifts"`
+
+	Cure         Cure          `json:"cure"`
+	Alternatives []Alternative `json:"alternatives"`
+
+	scheme *Scheme // chosen; nil where the cure was not computed
 
 	Fields *Fields `json:"-"` // the cure in space and time; nil where it was not computed
 
@@ -82,6 +114,14 @@ type Lift struct {
 	// BondsUntil is until when the next lift bonds to this one without sanding; 0 for
 	// the last lift and where the card does not say.
 	BondsUntil units.Duration `json:"bonds_until_h"`
+
+	// Computed with the cure; 0 where it was not. Hours after this lift's pour, but At.
+	At      units.Duration    `json:"at_h"` // after the first pour, as planned
+	Peak    units.Temperature `json:"peak_c"`
+	PeakAt  units.Duration    `json:"peak_at_h"`
+	Gels    units.Duration    `json:"gels_h"`
+	Tacky   units.Duration    `json:"tack_free_h"`
+	Scuffed bool              `json:"scuff"` // sand it dull before the next lift
 
 	// Torch is when to pass the flame over the surface for bubbles, after the pour.
 	Torch []units.Duration `json:"torch_h"`

@@ -2,6 +2,7 @@ package resin
 
 import (
 	"math"
+	"slices"
 
 	"pourwright/internal/finding"
 	"pourwright/internal/units"
@@ -69,5 +70,38 @@ func (c *computer) checkRoom() {
 		c.say(badRoom.At(finding.Where{}, "The room's temperature is not known, so waits are those of %.0f C.", c.room()))
 	} else if t < coldest || t > warmest {
 		c.say(badRoom.At(finding.Where{}, "The room is at %.0f C; casting resin wants %.0f to %.0f C.", t, coldest, warmest).Measured(float64(t), float64(max(coldest, min(warmest, t))), "C"))
+	}
+}
+
+// waits replaces the waits of small masses by those that were computed: until the lift
+// has gelled everywhere, or for as long as it is left to cool where that is the plan;
+// the last one until all is hard.
+func (c *computer) waits(r *Result) {
+	s := r.scheme
+	if s == nil || len(s.Pours) != len(r.Lifts) || len(s.Forecast.Lifts) != len(s.Pours) {
+		return
+	}
+	for i := range r.Lifts {
+		l, f := &r.Lifts[i], s.Forecast.Lifts[i]
+		at := s.Pours[i].At
+		l.At, l.Peak, l.PeakAt = at, f.Peak, f.PeakAt-at
+		l.Gels, l.Tacky = finite(f.Gels-at), finite(f.Tacky-at)
+		if l.Gels > 0 {
+			l.Torch = rounds(l.Gels)
+		}
+		if i+1 == len(r.Lifts) {
+			if hard := finite(s.done() - at); hard > 0 {
+				l.Wait = hard
+			}
+			continue
+		}
+		l.Scuffed = slices.Contains(s.Scuff, l.Number)
+		l.Wait, l.BondsUntil = l.Gels, finite(f.Bonds-at)
+		if s.How != soonest || l.Scuffed || l.Wait == 0 {
+			l.Wait = s.Pours[i+1].At - at
+		}
+		if l.Scuffed {
+			l.BondsUntil = 0
+		}
 	}
 }

@@ -1,0 +1,268 @@
+package resin
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"pourwright/internal/finding"
+	"pourwright/internal/units"
+)
+
+// An oven simulates the cure.
+type oven interface {
+	forecaster
+	// fine simulates on the fine grid and tells all that is shown.
+	fine(ctx context.Context, pours []Pour) (Outcome, error)
+	// band simulates members with other rates, films, rooms and depths and returns
+	// their peaks, in no order.
+	band(ctx context.Context, pours []Pour) ([]units.Temperature, error)
+	// inRoom is a coarse forecast in a room of another temperature.
+	inRoom(ctx context.Context, pours []Pour, room units.Temperature) (Forecast, error)
+}
+
+// An Outcome is a forecast with its places and fields.
+type Outcome struct {
+	Forecast
+	X, Y, Z  units.Length // of the peak: finished view, height above the deepest floor
+	Sandable units.Duration
+	Soft     []Soft
+	Last     *Soft
+	Fields   *Fields
+	Numerics Numerics
+}
+
+// Temperatures that are hard on what the resin touches, C. From memory and practice:
+// see docs/methods/resin.md.
+const (
+	damSoftens  units.Temperature = 65  // edge banding and tape, 60 to 80
+	foamSoftens units.Temperature = 70  // polystyrene in contact
+	yellows     units.Temperature = 80  // stress and yellowing over it
+	boils       units.Temperature = 100 // bubbles over it
+)
+
+// Rooms that a piece is looked at in beside its own, C. Chosen.
+var otherRooms = []units.Temperature{18, 23, 28}
+
+// bandOut is the share of the members left out at each end of the band. Chosen.
+const bandOut = 0.1
+
+// An OwnLift is a lift as the maker wants it.
+type OwnLift struct {
+	Depth units.Length
+	After units.Duration // after the lift before; 0: the planner chooses
+}
+
+// cure looks for lifts, works the chosen ones out, and returns their levels; nil where
+// nothing can be simulated, with a finding that says so.
+func (c *computer) cure(ctx context.Context, r *Result, o oven, report func(float64, string)) []float64 {
+	ways := c.ways()
+	p := &planner{in: o, guard: c.guard(), week: c.in.Hours, report: report}
+	schemes, err := c.schemes(ctx, p, ways)
+	if err == nil && len(schemes) > 0 {
+		err = c.verify(ctx, r, o, schemes, report)
+	}
+	if err != nil || len(schemes) == 0 {
+		if ctx.Err() == nil {
+			c.say(noCure.At(finding.Where{}, "The cure could not be computed: %v. Peak temperature and times of %s are not known, and the waits are those of small masses.", err, c.in.Card.Name))
+		}
+		r.Cure, r.Fields, r.Alternatives = Cure{Rooms: []RoomCase{}, Soft: []Soft{}}, nil, []Alternative{}
+		return nil
+	}
+	return levelsOf(schemes[0].Pours)
+}
+
+func (c *computer) guard() Guard {
+	return Guard{Peak: c.limit(), Dam: damSoftens, Foam: foamSoftens}
+}
+
+const usualLimit units.Temperature = 60 // Source: from memory: over it resin yellows and stresses
+
+func (c *computer) limit() units.Temperature {
+	if l := c.in.Limit; l > 0 && known(l) {
+		return l
+	}
+	return usualLimit
+}
+
+// ways lists the ways of splitting the depth, fewest lifts first; the maker's own is the
+// only one where it is given.
+func (c *computer) ways() [][]float64 {
+	t := c.top().Depth
+	if own := c.own(t.MM()); own != nil {
+		return [][]float64{own}
+	}
+	first := c.levels(t)
+	ways := [][]float64{first}
+	lim := limits{atLeastZero(c.in.Card.MinDepth.Value).MM(), c.in.Card.MaxDepth.Value.MM()}
+	if !(lim.hi > 0) {
+		lim.hi = t.MM()
+	}
+	ends := c.candidates(t.MM())
+	for n := len(first); n < len(first)+moreLifts; n++ {
+		if got := split(ends, lim, n); got != nil {
+			ways = append(ways, got)
+		}
+	}
+	return ways
+}
+
+// moreLifts is how many lifts more than the depth range asks for are tried. Chosen.
+const moreLifts = 3
+
+// own returns the maker's levels, the last one raised or cut to the rim; nil without any.
+func (c *computer) own(t float64) []float64 {
+	if len(c.in.Own) == 0 {
+		return nil
+	}
+	out, at := []float64{0}, 0.0
+	for i, l := range c.in.Own {
+		at += l.Depth.MM()
+		if at >= t-touching || i == len(c.in.Own)-1 {
+			break
+		}
+		out = append(out, at)
+	}
+	if math.Abs(at-t) > ownSlack {
+		c.say(ownLifts.At(finding.Where{Element: "resin.lifts"}, "Your lifts add up to %.1f mm and the basin is %.1f mm deep; the last one is made to end at the rim.", sumOf(c.in.Own), t).
+			Measured(sumOf(c.in.Own), t, "mm"))
+	}
+	return append(out, t)
+}
+
+const ownSlack = 0.5 // mm; closer sums are taken as the whole depth. Chosen
+
+func sumOf(own []OwnLift) float64 {
+	sum := 0.0
+	for _, l := range own {
+		sum += l.Depth.MM()
+	}
+	return sum
+}
+
+// schemes returns the ways of pouring, the one to take first. The maker's own lifts with
+// their times are one scheme; without times the planner chooses these.
+func (c *computer) schemes(ctx context.Context, p *planner, ways [][]float64) ([]Scheme, error) {
+	if len(c.in.Own) == 0 || !c.timed() {
+		return p.search(ctx, ways)
+	}
+	pours, at := []Pour{}, units.Duration(0)
+	for i := 1; i < len(ways[0]); i++ {
+		if i > 1 {
+			at += c.in.Own[i-1].After
+		}
+		pours = append(pours, Pour{From: units.Length(ways[0][i-1]), To: units.Length(ways[0][i]), At: at})
+	}
+	f, err := p.look(ctx, pours)
+	if err != nil {
+		return nil, err
+	}
+	s := Scheme{Pours: pours, Forecast: f, Within: p.guard.holds(f)}
+	for i := 0; i+1 < len(pours); i++ {
+		if pours[i+1].At > f.Lifts[i].Bonds {
+			s.Scuff = append(s.Scuff, i+1)
+		}
+		if pours[i+1].At < f.Lifts[i].Gels {
+			c.say(early.At(finding.Where{Element: fmt.Sprintf("lift %d", i+2)}, "Lift %d is poured %.1f h after the first one, and lift %d has gelled everywhere only at %.1f h.", i+2, pours[i+1].At, i+1, f.Lifts[i].Gels).
+				Measured(float64(pours[i+1].At), float64(f.Lifts[i].Gels), "h"))
+		}
+	}
+	return []Scheme{s}, nil
+}
+
+// timed reports whether the maker gave a time to every lift but the first.
+func (c *computer) timed() bool {
+	for i, l := range c.in.Own {
+		if i > 0 && !(l.After > 0) {
+			return false
+		}
+	}
+	return true
+}
+
+// verify works the first scheme out on the fine grid. Where it does not hold there, the
+// next one is tried; if none does, the first stands, with findings.
+func (c *computer) verify(ctx context.Context, r *Result, o oven, schemes []Scheme, report func(float64, string)) error {
+	chosen, got := -1, Outcome{}
+	for i, s := range schemes {
+		if i > 0 && !s.Within {
+			break
+		}
+		say(report, 0.95, "checking the lifts on the fine grid")
+		out, err := o.fine(ctx, s.Pours)
+		if err != nil {
+			return err
+		}
+		if i == 0 || c.guard().holds(out.Forecast) {
+			chosen, got = i, out
+		}
+		if c.guard().holds(out.Forecast) {
+			break
+		}
+	}
+	schemes[0], schemes[chosen] = schemes[chosen], schemes[0]
+	schemes[0].Forecast = got.Forecast
+	c.tell(r, schemes, got)
+	return c.around(ctx, r, o, schemes[0], report)
+}
+
+func say(report func(float64, string), share float64, doing string) {
+	if report != nil {
+		report(share, doing)
+	}
+}
+
+// tell writes the outcome of the chosen scheme into the result.
+func (c *computer) tell(r *Result, schemes []Scheme, got Outcome) {
+	r.Cure = Cure{
+		Computed: true, Limit: c.limit(), Peak: got.Peak, Low: got.Peak, High: got.Peak, PeakAt: got.PeakAt, PeakIn: got.PeakIn,
+		PeakX: got.X, PeakY: got.Y, PeakZ: got.Z, Dam: got.Dam, Foam: got.Foam, Sandable: finite(got.Sandable),
+		Last: got.Last, Soft: append([]Soft{}, got.Soft...), Rooms: []RoomCase{}, Error: got.Numerics,
+	}
+	r.Fields, r.scheme = got.Fields, &schemes[0]
+	r.Alternatives = []Alternative{}
+	for i, s := range schemes {
+		if i >= mostShown {
+			break
+		}
+		r.Alternatives = append(r.Alternatives, c.alternative(s, i == 0))
+	}
+}
+
+const mostShown = 3 // alternatives. Chosen
+
+// finite returns d, or 0 where it does not come.
+func finite(d units.Duration) units.Duration {
+	if !known(d) {
+		return 0
+	}
+	return d
+}
+
+// around adds the band and the other rooms.
+func (c *computer) around(ctx context.Context, r *Result, o oven, s Scheme, report func(float64, string)) error {
+	say(report, 0.97, "how sure the peak is")
+	peaks, err := o.band(ctx, s.Pours)
+	if err != nil {
+		return err
+	}
+	r.Cure.Low, r.Cure.High = bandOf(peaks, r.Cure.Peak)
+	r.Cure.Members = len(peaks)
+	for _, t := range otherRooms {
+		f, err := o.inRoom(ctx, s.Pours, t)
+		if err != nil {
+			return err
+		}
+		r.Cure.Rooms = append(r.Cure.Rooms, RoomCase{Room: t, Peak: f.Peak, Dam: f.Dam, Hard: finite(f.HardAll)})
+	}
+	c.heatFindings(r)
+	return nil
+}
+
+func levelsOf(pours []Pour) []float64 {
+	out := []float64{0}
+	for _, p := range pours {
+		out = append(out, p.To.MM())
+	}
+	return out
+}
