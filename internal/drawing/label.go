@@ -20,7 +20,7 @@ func (s *sheet) partLabel(at geom.Point, id, mark string, near geom.Point, room 
 	if room < 1.6*s.size {
 		return
 	}
-	from := at.Add(near.Mul(0.4 * s.size)).Add(geom.Point{X: 2.4 * s.size})
+	from := at.Add(near.Mul(0.4 * s.size)).Add(geom.Point{X: s.widthOf(id)/2 + 0.9*s.size})
 	s.arrow(from.Sub(near.Mul(1.1*s.size)), from.Add(near.Mul(0.7*s.size)))
 }
 

@@ -25,12 +25,32 @@ func Panels(w io.Writer, p *plan.Plan) error {
 
 // Parts writes the foam parts of the knockout, one a row.
 func Parts(w io.Writer, p *plan.Plan) error {
-	rows := [][]string{{"part", "layer", "thickness_mm", "sheets", "box_x_mm", "box_y_mm", "area_mm2", "mass_kg"}}
+	rows := [][]string{{"part", "layer", "thickness_mm", "sheets", "box_x_mm", "box_y_mm", "area_mm2", "mass_kg", "mark", "on", "beside", "dowels"}}
 	for _, x := range p.Knockout.Parts {
+		var beside []string
+		for _, n := range x.Neighbours {
+			if n.Where == "beside" {
+				beside = append(beside, n.Part)
+			}
+		}
 		rows = append(rows, []string{text(x.ID), strconv.Itoa(x.Layer), number(x.Thickness.MM(), 1), strconv.Itoa(x.Sheets),
-			number(x.BoxX.MM(), 1), number(x.BoxY.MM(), 1), number(float64(x.Area), 0), number(float64(x.Mass), 3)})
+			number(x.BoxX.MM(), 1), number(x.BoxY.MM(), 1), number(float64(x.Area), 0), number(float64(x.Mass), 3),
+			text(x.Mark), text(sheetsOf(p, x.ID)), text(strings.Join(beside, " ")), strconv.Itoa(len(x.Dowels))})
 	}
 	return write(w, rows)
+}
+
+// sheetsOf names the sheets that a part lies on, one for each of its thicknesses.
+func sheetsOf(p *plan.Plan, id string) string {
+	var names []string
+	for _, s := range p.Knockout.Sheets {
+		for _, q := range s.Placements {
+			if q.Part == id {
+				names = append(names, s.Name)
+			}
+		}
+	}
+	return strings.Join(names, " + ")
 }
 
 // Shopping writes what to buy, one material a row.

@@ -32,7 +32,7 @@ func TestLists(t *testing.T) {
 		want string
 	}{
 		{"panels", Panels, "panel,count,length_mm,width_mm,thickness_mm,mass_each_kg,bevel\n\"long, \"\"odd\"\" side\",2,1256.4,448.2,18.2,6.66,\n"},
-		{"parts", Parts, "part,layer,thickness_mm,sheets,box_x_mm,box_y_mm,area_mm2,mass_kg\nL1-A,1,24.6,1,1162.7,312.8,269924,\n"},
+		{"parts", Parts, "part,layer,thickness_mm,sheets,box_x_mm,box_y_mm,area_mm2,mass_kg,mark,on,beside,dowels\nL1-A,1,24.6,1,1162.7,312.8,269924,,,,,0\n"},
 		{"shopping", Shopping, "material,room,need,unit,buy,left_over,price\n'=1+1,resin,13.870,l,1 x 5 + 6 x 1.5,0.130,\nsand,concrete,35.000,kg,2 x 25,15.000,18.50\n"},
 	} {
 		var b strings.Builder

@@ -72,23 +72,6 @@ func (b *book) panelList() {
 	b.caution("Saw: guard on, push stick, eyes and ears. Board dust: extraction and a fitted mask.")
 }
 
-func (b *book) partList() {
-	k := b.plan.Knockout
-	own, _ := b.systems()
-	b.begin("Foam parts of the knockout")
-	b.say("", 10, ink, "Write the id, FORM SIDE UP and an arrow to the near side on every part as it is cut. Glue in this order: %s.", strings.Join(k.Glue, ", "))
-	b.Ln(4)
-	w := b.w - 2*margin
-	t := table{b, []column{{"", 12, false, "", 14}, {"part", 32, false, "B", 16}, {"layer", 18, true, "", 12}, {"thick", 28, true, "", 12},
-		{"sheets", 18, true, "", 12}, {"outer size", w - 12 - 32 - 18 - 28 - 18 - 18, true, "", 12}, {"kg", 18, true, "", 10}}, 10}
-	t.heads()
-	for _, x := range k.Parts {
-		t.row(box, x.ID, fmt.Sprint(x.Layer), b.length(x.Thickness), fmt.Sprint(x.Sheets), times(x.BoxX, x.BoxY, own), fmt.Sprintf("%.2f", x.Mass))
-	}
-	b.caution("Only what leaves polystyrene alone may touch it: no solvent contact cement, petrol, paraffin oil or petroleum jelly.",
-		"Foam dust: extraction and a mask. Hot wire only in fresh air.")
-}
-
 // caution prints the cautions of a page under a rule.
 func (b *book) caution(texts ...string) {
 	b.font("", 9.5)

@@ -43,7 +43,12 @@ func (b *book) pourCard() {
 		t.row(fmt.Sprint(l.Number), b.length(l.To), b.length(l.Depth), fmt.Sprintf("%.2f l", l.Pour), fmt.Sprint(len(l.Batches)), fmt.Sprintf("%.0f h", l.Wait))
 	}
 	b.Ln(2)
-	b.say("", 9, soft, "Heights above the deepest floor. Waits are typical until the cure is computed: the data sheet and a touch test decide.")
+	if r.Cure.Computed {
+		b.say("", 9, soft, "Heights above the deepest floor. Waits by the computed cure; the data sheet and a touch test decide.")
+		b.cure()
+	} else {
+		b.say("", 9, soft, "Heights above the deepest floor. Waits are typical, the cure is not computed: the data sheet and a touch test decide.")
+	}
 	b.resinCautions()
 	if depth > 0 && depth.MM() <= longestStick {
 		b.stick(r.Lifts, depth)
@@ -105,7 +110,7 @@ func (b *book) lift(l resin.Lift) {
 	b.Ln(4)
 	b.blanks("room, C", "first bucket poured at", "last bucket poured at")
 	b.blanks("level read on the stick, mm", "next lift not before", "by")
-	b.say("", 9.5, soft, "Typical wait before the next lift: %.0f h. The data sheet and a touch test decide.", l.Wait)
+	b.afterPour(l)
 	b.resinCautions()
 }
 
@@ -120,7 +125,10 @@ func (b *book) bucketTable(l resin.Lift) {
 }
 
 func (b *book) resinCautions() {
-	b.caution("Resin and hardener sensitise the skin for good: nitrile gloves, goggles, fresh air; stop at the first rash.",
-		"Mixed resin standing in a bucket heats itself, smokes and can catch fire: pour at once, carry a hot bucket outside.",
-		"This plan does not compute the cure: keep to the data sheet's depth and waiting time, and pour a test of the full depth first.")
+	texts := []string{"Resin and hardener sensitise the skin for good: nitrile gloves, goggles, fresh air; stop at the first rash.",
+		"Mixed resin standing in a bucket heats itself, smokes and can catch fire: pour at once, carry a hot bucket outside."}
+	if !b.plan.Resin.Cure.Computed {
+		texts = append(texts, "The cure is not computed: keep to the data sheet's depth and waiting time, and pour a test of the full depth first.")
+	}
+	b.caution(texts...)
 }

@@ -176,19 +176,8 @@ func (p page) knockout() {
 		}
 	})
 	fmt.Fprintf(p, "glue in this order: %s\n", strings.Join(k.Glue, ", "))
-}
-
-func (p page) resin() {
-	r := p.plan.Resin
-	p.title("Resin: " + r.Resin)
-	fmt.Fprintf(p, "net %.3f l; order %.3f l = %.2f kg = %.3f US gal = %.3f imperial gal\n", r.Volume, r.Order, r.OrderKG, r.OrderUS, r.OrderImp)
-	fmt.Fprintf(p, "of it shrink %.3f, overfill %.3f, film %.3f, reserve %.3f l; %.1f kg of B for 100 kg of A\n", r.Shrink, r.Overfill, r.Film, r.Reserve, r.AToB)
-	p.table(func(t *tabwriter.Writer) {
-		fmt.Fprintln(t, "lift\tfrom mm\tto mm\tdepth mm\tnet l\tpour l\tA kg\tB kg\tbuckets\tthen wait h")
-		for _, l := range r.Lifts {
-			fmt.Fprintf(t, "%d\t%.1f\t%.1f\t%.1f\t%.3f\t%.3f\t%.3f\t%.3f\t%d\t%.0f\n", l.Number, l.From, l.To, l.Depth, l.Volume, l.Pour, l.A, l.B, len(l.Batches), l.Wait)
-		}
-	})
+	p.seams()
+	p.sheets()
 }
 
 func (p page) weights() {
