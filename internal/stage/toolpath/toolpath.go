@@ -1,7 +1,6 @@
 package toolpath
 
 import (
-	"pourwright/internal/finding"
 	"pourwright/internal/geom"
 	"pourwright/internal/units"
 	"pourwright/internal/view"
@@ -140,13 +139,3 @@ type Move struct {
 	I, J    float64 // from the start to the centre of an arc
 	Feed    float64 // mm/min; not of a rapid move
 }
-
-// Compute writes the programs. A sheet that cannot be cut well has none, and a
-// finding says why. It is pure, and never slower than linear in the corners but for
-// sorting and the order of paths.
-func Compute(in Input) (Result, []finding.Finding) {
-	return Empty(), nil
-}
-
-// Empty returns the result of a job without a router.
-func Empty() Result { return Result{Programs: []Program{}} }

@@ -1,0 +1,35 @@
+package toolpath
+
+import (
+	"fmt"
+	"strings"
+)
+
+// cutHead returns the comments at the head of a program that cuts parts.
+func (c *computer) cutHead(p Program, s Sheet) []string {
+	out := []string{
+		c.in.Piece + " - " + s.Name,
+		"Parts " + strings.Join(p.Parts, " "),
+		"FORM SIDE up on every part, as the form is looked into",
+	}
+	out = append(out, c.stockHead(s.Thickness.MM(), -p.Bottom.MM()-s.Thickness.MM())...)
+	out = append(out, fmt.Sprintf("%d passes, %d tabs", p.Passes, len(p.Tabs)))
+	if len(p.Tabs) == 0 {
+		out = append(out, "NO TABS: tape every part down inside its outline first")
+	}
+	return out
+}
+
+// stockHead returns what every program says of cutter, origin and cautions.
+func (c *computer) stockHead(thickness, overcut float64) []string {
+	out := []string{
+		fmt.Sprintf("Cutter %.3f mm diameter <%.4f in>", c.m.Cutter, c.m.Cutter.MM()/25.4),
+		fmt.Sprintf("Foam %.2f mm thick, cut %.2f mm into the board below", thickness, overcut),
+		"Origin: X0 Y0 lower left corner of the sheet, Z0 its top",
+		"Eyes and ears protected, dust drawn off, a hand at the stop, dry run first",
+	}
+	if !c.m.Spindle {
+		out = append(out, "No spindle words: start the spindle by hand")
+	}
+	return out
+}
