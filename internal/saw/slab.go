@@ -1,5 +1,10 @@
 package saw
 
+import (
+	"cmp"
+	"slices"
+)
+
 // A slab is a part of a sheet in ticks, at its true size without kerf.
 type slab struct {
 	x, y, w, h int64
@@ -60,24 +65,26 @@ type layKey struct {
 
 // A choice is what to do first with a part, and what that is worth: the sum of
 // the squares of the areas of useful offcuts, so that few large ones win.
+// Of equal worth the one with fewer cuts is taken.
 type choice struct {
 	act   act
 	worth float64
+	cuts  int
 }
 
 type act uint8
 
 const (
 	actDone  act = iota // the part fills its slab
-	actX                // cut off slack along X
-	actY                // cut off slack along Y
 	actSplit            // separate the halves, slack to b
 	actGive             // separate the halves, slack to a
+	actX                // cut off slack along X
+	actY                // cut off slack along Y
 )
 
 // manyParts is where a layer stops weighing choices: the number of choices
 // grows with the square of the parts. Chosen.
-const manyParts = 80
+const manyParts = 160
 
 func newLayer(r *region, kerf int64, useful func(w, h int64) bool) *layer {
 	return &layer{r: r, kerf: kerf, useful: useful, frugal: len(r.parts)-len(r.spare) > manyParts, memo: map[layKey]choice{}, dummy: -1}
@@ -101,9 +108,10 @@ func (l *layer) choose(i int32, w, h int64) choice {
 		return c
 	}
 	best := choice{worth: -1}
-	for a := actDone; a <= actGive; a++ {
-		if v, ok := l.try(a, i, w, h); ok && v > best.worth {
-			best = choice{a, v}
+	for a := actDone; a <= actY; a++ {
+		c, ok := l.try(a, i, w, h)
+		if ok && (c.worth > best.worth || c.worth == best.worth && c.cuts < best.cuts) {
+			best = c
 			if l.frugal {
 				break
 			}
@@ -113,31 +121,30 @@ func (l *layer) choose(i int32, w, h int64) choice {
 	return best
 }
 
-// try returns the worth of an act, and whether it can be done.
-func (l *layer) try(a act, i int32, w, h int64) (float64, bool) {
+// try returns what comes of an act, and whether it can be done.
+func (l *layer) try(a act, i int32, w, h int64) (choice, bool) {
 	p := &l.r.parts[i]
 	pw, ph := l.net(i)
 	switch {
+	case a == actDone && p.join == leaf && p.item == l.dummy:
+		return choice{act: a, worth: l.worth(w, h)}, true
 	case a == actDone:
-		if p.join != leaf || w != pw || h != ph {
-			return 0, false
-		}
-		if p.item == l.dummy {
-			return l.worth(w, h), true
-		}
-		return 0, true
+		return choice{act: a}, p.join == leaf && w == pw && h == ph
 	case a == actX && w > pw:
-		return l.worth(w-pw-l.kerf, h) + l.choose(i, pw, h).worth, true
+		c := l.choose(i, pw, h)
+		return choice{a, l.worth(w-pw-l.kerf, h) + c.worth, c.cuts + 1}, true
 	case a == actY && h > ph:
-		return l.worth(w, h-ph-l.kerf) + l.choose(i, w, ph).worth, true
-	case a >= actSplit && p.join != leaf:
+		c := l.choose(i, w, ph)
+		return choice{a, l.worth(w, h-ph-l.kerf) + c.worth, c.cuts + 1}, true
+	case (a == actSplit || a == actGive) && p.join != leaf:
 		aw, ah, bw, bh := l.halves(a, i, w, h)
 		if a == actGive && (p.join == joinX && w == pw || p.join == joinY && h == ph) {
-			return 0, false
+			return choice{}, false
 		}
-		return l.choose(p.a, aw, ah).worth + l.choose(p.b, bw, bh).worth, true
+		c, d := l.choose(p.a, aw, ah), l.choose(p.b, bw, bh)
+		return choice{a, c.worth + d.worth, c.cuts + d.cuts + 1}, true
 	}
-	return 0, false
+	return choice{}, false
 }
 
 // halves returns the sizes of the slabs of both halves of part i.
@@ -204,5 +211,63 @@ func (l *layer) fill(s *slab) {
 		l.rest(s)
 		return
 	}
+	l.r.peel(l.r.root)
 	l.lay(s, l.r.root)
+}
+
+// peel rebuilds every row of parts under i so that the first cut takes off the
+// first part of the row, the next the second and so on, equal parts after each
+// other: then the fence stands at the sizes of the parts and not of their sums.
+// Boxes stay as they are.
+func (r *region) peel(i int32) {
+	p := r.parts[i]
+	if p.join == leaf {
+		return
+	}
+	row := r.row(i, p.join, nil)
+	for _, c := range row {
+		r.peel(c)
+	}
+	slices.SortStableFunc(row, func(a, b int32) int {
+		x, y := &r.parts[a], &r.parts[b]
+		if p.join == joinY {
+			return cmp.Or(cmp.Compare(y.w, x.w), cmp.Compare(y.h, x.h))
+		}
+		return cmp.Or(cmp.Compare(y.h, x.h), cmp.Compare(y.w, x.w))
+	})
+	r.chain(i, row)
+}
+
+// row returns the parts that stand in one row under i, and frees the joins
+// between them but i itself.
+func (r *region) row(i int32, j join, out []int32) []int32 {
+	p := r.parts[i]
+	for _, c := range []int32{p.a, p.b} {
+		if r.parts[c].join == j {
+			out = r.row(c, j, out)
+			r.drop(c)
+		} else {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// chain makes i the join of the first of the row with the join of the rest.
+func (r *region) chain(i int32, row []int32) {
+	j := r.parts[i].join
+	rest := row[1]
+	if len(row) > 2 {
+		rest = r.add(part{join: j, item: -1})
+		r.chain(rest, row[1:])
+	}
+	p := &r.parts[i]
+	p.a, p.b = row[0], rest
+	r.parts[p.a].parent, r.parts[p.b].parent = i, i
+	a, b := &r.parts[p.a], &r.parts[p.b]
+	if j == joinX {
+		p.w, p.h = a.w+b.w, max(a.h, b.h)
+	} else {
+		p.w, p.h = max(a.w, b.w), a.h+b.h
+	}
 }

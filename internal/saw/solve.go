@@ -13,7 +13,7 @@ const DefaultRounds = 1500
 const (
 	mostSets    = 40     // sets of sheets tried, cheapest first
 	mostPops    = 200000 // sets looked at
-	dummyTrials = 60     // sizes tried for a larger offcut
+	dummyTrials = 84     // sizes tried for a larger offcut
 	calmTrials  = 12     // plans compared for fewer settings
 )
 
@@ -228,7 +228,7 @@ func (s *shop) closeOwned(ctx context.Context, d draft, want []int32) draft {
 		if !ok {
 			continue
 		}
-		next := s.draw(append(units, d.units[u]), f.with(s, d.units[u]))
+		next := s.draw(append(units, d.units[u]), f.with(s, []unit{d.units[u]}))
 		if next.compare(d.verdict) < 0 {
 			d, u = next, -1
 		}
@@ -236,38 +236,49 @@ func (s *shop) closeOwned(ctx context.Context, d draft, want []int32) draft {
 	return d
 }
 
-// with adds the empty regions of one more unit.
-func (f *filler) with(s *shop, u unit) *filler {
-	more, _ := s.regions([]unit{u})
+// with adds the empty regions of more units.
+func (f *filler) with(s *shop, units []unit) *filler {
+	more, _ := s.regions(units)
 	f.setRegions(append(f.regions, more...))
 	return f
 }
 
 // largerOffcut looks for a plan with a larger offcut by placing one as if it were
-// a piece, and then for one with fewer settings.
+// a piece, and then for one with fewer settings. Sheets left whole stay so.
 func (s *shop) largerOffcut(ctx context.Context, d draft, want []int32) draft {
-	rounds := max(s.rounds/10, 1)
+	rounds := max(s.rounds/5, 1)
+	var used, whole []unit
+	for u, x := range d.units {
+		if d.trees[u] != nil {
+			used = append(used, x)
+		} else {
+			whole = append(whole, x)
+		}
+	}
+	units := append(slices.Clone(used), whole...)
+	try := func(extra *item, salt uint64) bool {
+		if ctx.Err() != nil {
+			return false
+		}
+		f, ok := s.attempt(ctx, used, want, extra, rounds, s.seed+salt)
+		if !ok {
+			return false
+		}
+		next := s.draw(units, f.with(s, whole))
+		if next.compare(d.verdict) >= 0 {
+			return false
+		}
+		d = next
+		return true
+	}
 	var keep *item
 	for t := range dummyTrials {
-		extra, ok := s.guess(&d, t)
-		if !ok || ctx.Err() != nil {
-			continue
-		}
-		f, ok := s.attempt(ctx, d.units, want, &extra, rounds, s.seed+uint64(t)*31)
-		if !ok {
-			continue
-		}
-		if next := s.draw(d.units, f); next.compare(d.verdict) < 0 {
-			d, keep = next, &extra
+		if extra, ok := s.guess(&d, t); ok && try(&extra, uint64(t)*31) {
+			keep = &extra
 		}
 	}
 	for t := range calmTrials {
-		f, ok := s.attempt(ctx, d.units, want, keep, rounds, s.seed+uint64(t)*77+5)
-		if ok && ctx.Err() == nil {
-			if next := s.draw(d.units, f); next.compare(d.verdict) < 0 {
-				d = next
-			}
-		}
+		try(keep, uint64(t)*77+5)
 	}
 	return d
 }
@@ -292,11 +303,11 @@ func (s *shop) guess(d *draft, t int) (item, bool) {
 		w, h = h, w
 	}
 	shares := []float64{1, 1, 0.8, 0.65, 0.5, 0.9}
-	steps := []float64{0.5, 0.2, 0.1, 0.05, 0.02}
+	steps := []float64{0.7, 0.5, 0.3, 0.2, 0.1, 0.05, 0.02}
 	side := float64(w) * shares[n/2%len(shares)]
 	now := d.largestCut() * ticksPerMM * ticksPerMM
 	spare := s.spare(d) * ticksPerMM * ticksPerMM
-	area := now + (spare-now)*steps[n/4%len(steps)]
+	area := now + (spare-now)*steps[n/(2*len(shares))%len(steps)]
 	other := area / side
 	if other > float64(h) || !s.useful(int64(side), int64(other)) {
 		return item{}, false
