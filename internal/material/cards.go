@@ -193,6 +193,27 @@ func (r *reader) machine(c MachineCard, out *Machine) {
 	set(r, "feed", c.Feed, &out.Feed, speed, 1, 1e5)
 	set(r, "plunge", c.Plunge, &out.Plunge, speed, 1, 1e5)
 	set(r, "pass_down", c.PassDown, &out.PassDown, r.length, 0.1, 300)
+	r.programs(c, out)
+}
+
+// programs reads how the machine's programs are written.
+func (r *reader) programs(c MachineCard, out *Machine) {
+	set(r, "max_feed", c.MaxFeed, &out.MaxFeed, speed, 1, 1e5)
+	set(r, "rapid", c.Rapid, &out.Rapid, speed, 1, 2e5)
+	set(r, "safe_height", c.SafeHeight, &out.SafeHeight, r.length, 0, 300)
+	set(r, "overcut", c.Overcut, &out.Overcut, r.length, 0, 3)
+	set(r, "acceleration_mm_s2", c.Acceleration, &out.Acceleration, units.ParseNumber, 1, 1e5)
+	set(r, "arc_tolerance", c.ArcTolerance, &out.ArcTolerance, r.length, 0.002, 0.2)
+	set(r, "ramp_angle", c.RampAngle, &out.RampAngle, units.ParseAngle, 1, 60)
+	set(r, "tabs", c.Tabs, &out.Tabs, units.ParseNumber, 0, 100)
+	set(r, "tab_width", c.TabWidth, &out.TabWidth, r.length, 0.5, 100)
+	set(r, "tab_height", c.TabHeight, &out.TabHeight, r.length, 0.2, 100)
+	set(r, "spindle_rpm", c.SpindleRPM, &out.SpindleRPM, units.ParseNumber, 1, 1e5)
+	r.word("spindle", c.Spindle, &out.Spindle, "yes", "no")
+	r.word("units", c.Units, &out.Units, "mm", "in")
+	r.word("direction", c.Direction, &out.Direction, "climb", "conventional")
+	set(r, "ball", c.Ball, &out.Ball, r.length, 0.5, 100)
+	set(r, "scallop", c.Scallop, &out.Scallop, r.length, 0.005, 5)
 }
 
 // packages reads the sizes sold; a stated list takes the place of the old one.

@@ -217,8 +217,40 @@ type MachineCard struct {
 	Feed typed.Value `yaml:"feed,omitempty"`
 	// Plunge feed.
 	Plunge typed.Value `yaml:"plunge,omitempty"`
-	// Depth of one pass.
+	// Depth of one pass. Without it a quarter inch.
 	PassDown typed.Value `yaml:"pass_down,omitempty"`
+	// Fastest feed the machine keeps. Without it the rapid rate.
+	MaxFeed typed.Value `yaml:"max_feed,omitempty"`
+	// Speed of rapid moves; times depend on it. Without it 5000 mm/min.
+	Rapid typed.Value `yaml:"rapid,omitempty"`
+	// Height above the sheet at which the cutter travels, above all clamps. Without it 5 mm.
+	SafeHeight typed.Value `yaml:"safe_height,omitempty"`
+	// How far the cutter goes into the board below the sheet. Without it 0.3 mm.
+	Overcut typed.Value `yaml:"overcut,omitempty"`
+	// Acceleration in mm/s2; times depend on it. Without it 250.
+	Acceleration typed.Value `yaml:"acceleration_mm_s2,omitempty"`
+	// How far arcs may leave the path. Without it 0.01 mm.
+	ArcTolerance typed.Value `yaml:"arc_tolerance,omitempty"`
+	// Angle at which the cutter goes down into the foam. Without it 10 degrees.
+	RampAngle typed.Value `yaml:"ramp_angle,omitempty"`
+	// Tabs on each outline; 0 for none. Without it 4.
+	Tabs typed.Value `yaml:"tabs,omitempty"`
+	// Width of a tab. Without it 8 mm.
+	TabWidth typed.Value `yaml:"tab_width,omitempty"`
+	// Height of a tab. Without it 3 mm.
+	TabHeight typed.Value `yaml:"tab_height,omitempty"`
+	// Turns of the spindle in a minute, written where spindle is yes.
+	SpindleRPM typed.Value `yaml:"spindle_rpm,omitempty"`
+	// Whether programs start and stop the spindle: yes or no. Default no.
+	Spindle typed.Choice `yaml:"spindle,omitempty"`
+	// Units of the programs: mm or in. Default mm.
+	Units typed.Choice `yaml:"units,omitempty"`
+	// Way of the cutter along the part: climb or conventional. Default climb.
+	Direction typed.Choice `yaml:"direction,omitempty"`
+	// Diameter of the ball cutter for carving. Without it height maps are cut in layers only.
+	Ball typed.Value `yaml:"ball,omitempty"`
+	// Height of the ridges that carving leaves. Without it 0.2 mm.
+	Scallop typed.Value `yaml:"scallop,omitempty"`
 }
 
 // PackageCard is a size that can be bought, as typed.

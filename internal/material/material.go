@@ -135,6 +135,29 @@ type Machine struct {
 	Feed     Value[units.Speed]
 	Plunge   Value[units.Speed]
 	PassDown Value[units.Length]
+
+	MaxFeed      Value[units.Speed]
+	Rapid        Value[units.Speed]
+	SafeHeight   Value[units.Length] // above the sheet
+	Overcut      Value[units.Length] // into the board below the sheet
+	Acceleration Value[float64]      // mm/s2
+	ArcTolerance Value[units.Length]
+	RampAngle    Value[units.Angle]
+	Tabs         Value[float64] // on each outline
+	TabWidth     Value[units.Length]
+	TabHeight    Value[units.Length]
+	SpindleRPM   Value[float64]
+	Spindle      string              // yes or no; "" is no
+	Units        string              // of programs: mm or in; "" is mm
+	Direction    string              // climb or conventional; "" is climb
+	Ball         Value[units.Length] // diameter of the ball cutter
+	Scallop      Value[units.Length]
+}
+
+// Router reports whether m is moved by programs: its card states a bed, a cutter or a
+// feed, which a hand saw has not.
+func (m Machine) Router() bool {
+	return m.BedX.Known() || m.BedY.Known() || m.Cutter.Known() || m.Feed.Known()
 }
 
 // Package is a size that can be bought.
