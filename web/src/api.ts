@@ -68,6 +68,11 @@ export function askDrawing(name: string): Promise<Answer<Drawing>> {
   return ask<Drawing>(`/api/drawings/${encodeURIComponent(name)}`);
 }
 
+// askTry asks what the plan would be with some fields typed otherwise.
+export function askTry(fields: Record<string, string>): Promise<Answer<Plan>> {
+  return ask<Plan>(`/api/try?${new URLSearchParams(fields).toString()}`);
+}
+
 export function svgAddress(name: string): string {
   return `/api/drawings/${encodeURIComponent(name)}.svg`;
 }

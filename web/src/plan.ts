@@ -227,6 +227,39 @@ export interface Lift {
   b_kg: number;
   batches: Bucket[];
   wait_h: number;
+  bonds_until_h: number;
+  at_h: number;
+  peak_c: number;
+  peak_at_h: number;
+  gels_h: number;
+  tack_free_h: number;
+  scuff: boolean;
+  tint_kg: number;
+  torch_h: number[];
+}
+
+export interface Cure {
+  computed: boolean;
+  limit_c: number;
+  peak_c: number;
+  peak_low_c: number;
+  peak_high_c: number;
+  band_members: number;
+  peak_at_h: number;
+  peak_in_lift: number;
+  dam_face_c: number;
+  rooms: { room_c: number; peak_c: number; dam_face_c: number; hard_at_h: number }[];
+  numerics: { cells: number; steps: number; grid_mm: number; peak_uncertain_c: number };
+}
+
+export interface Alternative {
+  lifts_mm: number[];
+  poured_at_h: number[];
+  peak_c: number;
+  hard_at_h: number;
+  scuff_lifts: number[];
+  hands_h: number;
+  chosen: boolean;
 }
 
 export interface Resin {
@@ -242,6 +275,11 @@ export interface Resin {
   resin: string;
   b_per_100_a_by_mass: number;
   lifts: Lift[];
+  cure: Cure;
+  alternatives: Alternative[];
+  degas: { pot_l: number; most_at_once_l: number; rise_factor: number } | null;
+  shim: { reading_mm_per_m: number; shim_mm: number } | null;
+  tint_shades: { depth_mm: number; colour: string }[];
 }
 
 export interface Step {

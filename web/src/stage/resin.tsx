@@ -1,7 +1,9 @@
 import { count, duration, fixed, grams, length, mass, pounds, systemOf, volume, type System } from "../measure";
 import { Facts, Q, Table } from "../parts";
 import type { Lift, Plan } from "../plan";
+import { CureFacts } from "./cure";
 import { FillCurve } from "./fillcurve";
+import { TryLifts } from "./trylifts";
 
 export function ResinDetail({ plan }: { plan: Plan }) {
   const s = systemOf(plan.piece.units);
@@ -17,6 +19,8 @@ export function ResinDetail({ plan }: { plan: Plan }) {
         { head: "B", cell: (l) => <Q of={weight(l.b_kg, s)} /> },
         { head: "Wait", cell: (l) => duration(l.wait_h) },
       ]} total={`${fixed(r.b_per_100_a_by_mass, 1)} of B to 100 of A, by mass.`} />
+      <CureFacts plan={plan} />
+      <TryLifts plan={plan} />
       {r.lifts.map((l) => <Buckets key={l.number} lift={l} system={s} />)}
       <Facts rows={[
         ["Resin", r.resin],
@@ -28,8 +32,21 @@ export function ResinDetail({ plan }: { plan: Plan }) {
         ["To order", <strong key="order"><Q of={volume(r.order_l, s)} /></strong>],
         ["that is", `${mass(r.order_kg, s).main} · ${fixed(r.order_us_gal, 2)} US gal · ${fixed(r.order_imp_gal, 2)} imperial gal`],
       ]} />
+      {r.tint_shades.length > 0 && <Shades plan={plan} />}
       <FillCurve plan={plan} lifts={r.lifts} />
     </>
+  );
+}
+
+// Shades shows the tint over a pale floor at three depths.
+function Shades({ plan }: { plan: Plan }) {
+  const s = systemOf(plan.piece.units);
+  return (
+    <ul class="shades" aria-label="Tint over a pale floor">
+      {plan.resin.tint_shades.map((t) => (
+        <li key={t.depth_mm}><span style={{ background: t.colour }} />{length(t.depth_mm, s).main} <code>{t.colour}</code></li>
+      ))}
+    </ul>
   );
 }
 
