@@ -35,6 +35,8 @@ var (
 		Remedy: "Undo what changed the part, or cut it anew."}
 	nesting = finding.Rule{Code: "knockout/nesting", Severity: finding.Stop, Title: "every part lies on a sheet",
 		Remedy: "Use a larger sheet, allow other turns, or a smaller margin."}
+	unused = finding.Rule{Code: "knockout/offcut", Severity: finding.Note, Title: "offcuts that are listed can be used",
+		Remedy: "Saw it to the bed's size, or take it off the list."}
 	uplift = finding.Rule{Code: "knockout/uplift", Severity: finding.Note, Title: "the knockout stays down",
 		Remedy: "Glue it to the form's base all round and caulk its edge; weights help until the first coat is firm.", Source: "analytic"}
 	touches = finding.Rule{Code: "knockout/touches", Severity: finding.Note, Title: "what may touch polystyrene",
@@ -44,5 +46,5 @@ var (
 // Rules lists the rules of this stage.
 func Rules() []finding.Rule {
 	return []finding.Rule{thickness, stack, seam, noFit, tooSmall, smallPiece, stagger, weak, island, dowels, channel, corner, flute,
-		smallDowel, changed, nesting, uplift, touches}
+		smallDowel, changed, nesting, unused, uplift, touches}
 }

@@ -17,7 +17,7 @@ func (c *computer) seams() {
 	for i, b := range c.blocks {
 		for n, j := range b.joints {
 			s := Seam{ID: fmt.Sprintf("L%d-S%d", b.course.layer.Number, n+1), Layer: b.course.layer.Number, Kind: j.kind,
-				Parts: []string{c.partID(i, j.left), c.partID(i, j.right)}, Line: [2]geom.Point{j.a, j.b}, Curve: j.curve,
+				Parts: pairOf(c.partID(i, j.left), c.partID(i, j.right)), Line: [2]geom.Point{j.a, j.b}, Curve: j.curve,
 				Length: units.Length(j.length()), Keys: j.keys, Staggers: c.staggers(i, j)}
 			if j.kind != straight {
 				s.Clearance = c.in.Making.Clearance
@@ -30,6 +30,12 @@ func (c *computer) seams() {
 		}
 		c.sayCut(b)
 	}
+}
+
+func pairOf(a, b string) []string {
+	out := []string{a, b}
+	slices.Sort(out)
+	return out
 }
 
 // partID returns the id of the n-th piece of the i-th layer.
@@ -129,7 +135,11 @@ func (c *computer) why(i int, b *block, j joint, s Seam) string {
 	case j.why != "":
 		why = append(why, strings.ToUpper(j.why[:1])+j.why[1:]+".")
 	case s.Kind == keyed:
-		why = append(why, fmt.Sprintf("%d keys of radius %.0f mm with %.2f mm clearance.", s.Keys, c.keyShape().radius, s.Clearance))
+		keys := "1 key"
+		if s.Keys > 1 {
+			keys = fmt.Sprintf("%d keys", s.Keys)
+		}
+		why = append(why, fmt.Sprintf("%s of radius %.0f mm with %.2f mm clearance.", keys, c.keyShape().radius, s.Clearance))
 	}
 	return strings.Join(why, " ")
 }
