@@ -61,6 +61,7 @@ func (o Options) Compute(ctx context.Context, in Input) (*Plan, error) {
 	}{
 		{"relief", "Basin", w.relief},
 		{"knockout", "Knockout", w.knockout},
+		{"toolpath", "Cutting programs", w.toolpath},
 		{"form", "Form", w.form},
 		{"concrete", "Concrete", w.concrete},
 		{"resin", "Resin", w.resin},

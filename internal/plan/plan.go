@@ -13,6 +13,7 @@ import (
 	"pourwright/internal/stage/relief"
 	"pourwright/internal/stage/resin"
 	"pourwright/internal/stage/structure"
+	"pourwright/internal/stage/toolpath"
 	"pourwright/internal/units"
 )
 
@@ -22,6 +23,7 @@ type Plan struct {
 	Piece     Piece             `json:"piece"`
 	Relief    relief.Result     `json:"relief"`
 	Knockout  knockout.Result   `json:"knockout"`
+	Toolpath  toolpath.Result   `json:"toolpath"`
 	Form      form.Result       `json:"form"`
 	Concrete  concrete.Result   `json:"concrete"`
 	Structure structure.Result  `json:"structure"`
@@ -54,7 +56,7 @@ type Piece struct {
 
 // Stage tells how far one stage came.
 type Stage struct {
-	Name    string `json:"name"`    // relief, knockout, form, concrete, structure, resin, calendar, cost
+	Name    string `json:"name"`    // relief, knockout, toolpath, form, concrete, structure, resin, calendar, cost
 	Title   string `json:"title"`   // in the maker's words
 	State   string `json:"state"`   // fine, caution, stop, not computed
 	Summary string `json:"summary"` // one line with numbers

@@ -12,10 +12,11 @@ import (
 	"pourwright/internal/stage/relief"
 	"pourwright/internal/stage/resin"
 	"pourwright/internal/stage/structure"
+	"pourwright/internal/stage/toolpath"
 )
 
 // Rules lists the rules of all stages in building order.
 func Rules() []finding.Rule {
-	return slices.Concat(relief.Rules(), knockout.Rules(), form.Rules(), concrete.Rules(),
+	return slices.Concat(relief.Rules(), knockout.Rules(), toolpath.Rules(), form.Rules(), concrete.Rules(),
 		resin.Rules(), structure.Rules(), calendar.Rules(), cost.Rules())
 }
