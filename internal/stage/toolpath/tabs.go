@@ -11,8 +11,8 @@ import (
 // Chosen.
 const (
 	onLineMM  = 0.25 // an edge within this of a line for tabs lies on it: half a clearance and rounding
-	clearMM   = 2.0 // tabs keep this far from edges that show
-	sampleMM  = 1.0 // along the path
+	clearMM   = 2.0  // tabs keep this far from edges that show
+	sampleMM  = 1.0  // along the path
 	mostTries = 200000
 )
 

@@ -1,14 +1,11 @@
 package toolpath
 
 import (
-	"fmt"
 	"math"
-	"strings"
 	"testing"
 
 	"pourwright/internal/finding"
 	"pourwright/internal/geom"
-	"pourwright/internal/units"
 	"pourwright/internal/view"
 )
 
@@ -53,16 +50,4 @@ func compute(t *testing.T, in Input) (Program, []finding.Finding) {
 		t.Fatalf("%d programs, findings %v", len(r.Programs), found)
 	}
 	return r.Programs[0], found
-}
-
-func TestExample(t *testing.T) {
-	p, found := compute(t, Input{Piece: "Test (piece) é", Sheets: []Sheet{exampleSheet()}, Machine: router()})
-	for _, f := range found {
-		t.Log(f.Severity, f.Code, f.Text)
-	}
-	t.Logf("%s: %d lines, %.2f min, cut %.0f mm, travel %.0f mm, %d tabs, parts %v", p.File, p.Lines, float64(p.Minutes)*60, p.Cut, p.Travel, len(p.Tabs), p.Parts)
-	lines := strings.Split(p.Text, "\n")
-	t.Log("\n" + strings.Join(lines[:min(60, len(lines))], "\n"))
-	t.Log("\n" + p.DryRun.Text)
-	_ = fmt.Sprint(units.Length(0))
 }
