@@ -10,10 +10,19 @@ import (
 type item struct {
 	w, h  int64
 	turns bool
-	kind  int32 // equal for equal rectangles
+	kind  int32   // equal for equal rectangles
+	worth float64 // of having it placed; 0 means its area
 }
 
 func (t *item) area() int64 { return t.w * t.h }
+
+// value is what it costs to leave the item out.
+func (t *item) value() float64 {
+	if t.worth > 0 {
+		return t.worth
+	}
+	return float64(t.w * t.h)
+}
 
 // A filler places items into a given set of regions by ruin and recreate: it
 // takes some items out, puts what lies outside back in where it fits best, and
@@ -35,10 +44,11 @@ type filler struct {
 	key     []float64
 	cost    float64
 	rule    int
+	rules   int // orders drawn from: the last ones need worths
 }
 
 func newFiller(items []item, regions []region, seed uint64) *filler {
-	f := &filler{items: items, dice: dice{seed}, key: make([]float64, len(items))}
+	f := &filler{items: items, dice: dice{seed}, rules: 5, key: make([]float64, len(items))}
 	for i := range items {
 		f.kinds = max(f.kinds, int(items[i].kind)+1)
 		f.out = append(f.out, int32(i))
@@ -65,7 +75,7 @@ const roomWeight = 0.25
 func (f *filler) evaluate() float64 {
 	e := 0.0
 	for _, i := range f.out {
-		e += float64(f.items[i].area())
+		e += f.items[i].value()
 	}
 	e /= f.unit
 	for i := range f.regions {
@@ -181,7 +191,7 @@ func (f *filler) recreate() {
 
 // order sorts the items outside by one of four sizes, with some noise.
 func (f *filler) order() {
-	rule, noise := f.dice.below(5), 0.3*f.dice.unit()
+	rule, noise := f.dice.below(f.rules), 0.3*f.dice.unit()
 	for _, i := range f.out {
 		t := &f.items[i]
 		var v float64
@@ -194,6 +204,12 @@ func (f *filler) order() {
 			v = float64(t.w)
 		case 4:
 			v = float64(t.h)
+		case 5:
+			v = t.worth
+		case 6:
+			v = t.worth / float64(t.area())
+		case 7:
+			v = f.dice.unit()
 		}
 		f.key[i] = v * (1 + noise*(f.dice.unit()-0.5))
 	}

@@ -1,0 +1,198 @@
+package saw
+
+import (
+	"context"
+	"math"
+)
+
+// A Good is a rectangle with a value. Sizes are whole units of the instance.
+type Good struct {
+	W, H  int64
+	Value int64
+	Count int  // most copies; not read by Unbounded
+	Turns bool // may turn by 90 degrees
+}
+
+// A table holds the best value of every rectangle of a raster when copies are
+// not limited.
+//
+//	F(x,y) = max( value of the best piece in it,
+//	              F(x1,y) + F(x-x1,y), F(x,y1) + F(x,y-y1) )
+//
+// A row of parts is a knapsack of blocks, parts that no cut of the same direction
+// gives. Only blocks are tried as the first part, and only up to half the side.
+// Sources: [gilmore-gomory-1966]; blocks after [russo-2014].
+type table struct {
+	x, y   raster
+	rows   [][]int64 // by y, then x
+	cols   [][]int64 // by x, then y
+	seeds  [][]int64 // best single piece of just this cell
+	blockX [][]int32 // by y: indexes of x
+	blockY [][]int32
+	dear   Good  // the piece with the most value for its area
+	limit  int64 // parts that lose more value than this cannot matter
+}
+
+// loses reports whether a part of w x h that is worth v is too poor to be part
+// of a pattern that loses at most limit against the dearest piece everywhere.
+func (t *table) loses(w, h, v int64) bool {
+	a := t.dear.W * t.dear.H
+	return t.dear.Value*w*h-v*a > t.limit*a
+}
+
+func newTable(goods []Good, w, h int64, reduce bool) *table {
+	var xs, ys []sideCount
+	for _, g := range goods {
+		n := g.Count
+		xs, ys = append(xs, sideCount{g.W, n}), append(ys, sideCount{g.H, n})
+		if g.Turns {
+			xs, ys = append(xs, sideCount{g.H, n}), append(ys, sideCount{g.W, n})
+		}
+	}
+	t := &table{x: newRaster(xs, w, reduce), y: newRaster(ys, h, reduce)}
+	nx, ny := len(t.x.at), len(t.y.at)
+	t.rows, t.cols, t.seeds = grid64(ny, nx), grid64(nx, ny), grid64(ny, nx)
+	t.blockX, t.blockY = make([][]int32, ny), make([][]int32, nx)
+	t.dear, t.limit = dearest(goods), math.MaxInt64/max(1, t.dear.W*t.dear.H)
+	for _, g := range goods {
+		t.seed(g.W, g.H, g.Value)
+		if g.Turns {
+			t.seed(g.H, g.W, g.Value)
+		}
+	}
+	return t
+}
+
+func dearest(goods []Good) Good {
+	best := Good{W: 1, H: 1}
+	for _, g := range goods {
+		if g.Value*best.W*best.H > best.Value*g.W*g.H {
+			best = g
+		}
+	}
+	return best
+}
+
+// unbounded returns the exact table entry of the whole rectangle: it looks for
+// patterns that lose little, where most parts can be left out, and allows more
+// loss until what it finds loses no more than it allowed.
+func unbounded(ctx context.Context, goods []Good, w, h int64) (t *table, ok bool) {
+	t = newTable(goods, w, h, true)
+	a := t.dear.W * t.dear.H
+	most := t.dear.Value*w*h/a + 1
+	for limit := most/500 + 1; ; limit *= 3 {
+		t.limit = min(limit, math.MaxInt64/a)
+		t.reset()
+		if !t.fill(ctx) {
+			return t, false
+		}
+		if !t.loses(w, h, t.value(w, h)) || limit > most {
+			return t, true
+		}
+	}
+}
+
+func grid64(n, m int) [][]int64 {
+	all, out := make([]int64, n*m), make([][]int64, n)
+	for i := range out {
+		out[i] = all[i*m : (i+1)*m : (i+1)*m]
+	}
+	return out
+}
+
+// seed enters a piece at the first place of the raster that holds it.
+func (t *table) seed(w, h, value int64) {
+	i, j := t.x.up(w), t.y.up(h)
+	if i < 0 || j < 0 {
+		return
+	}
+	t.seeds[j][i] = max(t.seeds[j][i], value)
+}
+
+// up returns the index of the smallest entry >= v, -1 for none.
+func (r *raster) up(v int64) int {
+	if v >= int64(len(r.down)) {
+		return -1
+	}
+	i := int(r.down[v])
+	if i < 0 || r.at[i] < v {
+		i++
+	}
+	return i
+}
+
+// fill computes the table and reports whether ctx let it finish.
+func (t *table) fill(ctx context.Context) bool {
+	for j := range t.y.at {
+		if ctx.Err() != nil {
+			return false
+		}
+		row, seeds := t.rows[j], t.seeds[j]
+		for i := range t.x.at {
+			byX, byY := t.fromX(i, j), t.fromY(i, j)
+			v := max(seeds[i], byX, byY)
+			row[i], t.cols[i][j] = v, v
+			if t.loses(t.x.at[i], t.y.at[j], v) {
+				continue
+			}
+			if v > byX {
+				t.blockX[j] = append(t.blockX[j], int32(i))
+			}
+			if v > byY {
+				t.blockY[i] = append(t.blockY[i], int32(j))
+			}
+		}
+	}
+	return true
+}
+
+// fromX returns the best of cell (i,j) by cuts along x.
+func (t *table) fromX(i, j int) int64 {
+	best := int64(0)
+	if i > 0 {
+		best = t.rows[j][i-1]
+	}
+	return bestSplit(t.rows[j], t.blockX[j], &t.x, t.x.at[i], best)
+}
+
+func (t *table) fromY(i, j int) int64 {
+	best := int64(0)
+	if j > 0 {
+		best = t.cols[i][j-1]
+	}
+	return bestSplit(t.cols[i], t.blockY[i], &t.y, t.y.at[j], best)
+}
+
+// bestSplit returns the best of a line of values with a block as the first part
+// of a side of length full.
+func bestSplit(line []int64, blocks []int32, r *raster, full, best int64) int64 {
+	for _, b := range blocks {
+		at := r.at[b]
+		if 2*at > full {
+			break
+		}
+		if rest := r.down[full-at]; rest >= 0 {
+			best = max(best, line[b]+line[rest])
+		}
+	}
+	return best
+}
+
+// reset forgets the blocks of an earlier fill.
+func (t *table) reset() {
+	for i := range t.blockY {
+		t.blockY[i] = t.blockY[i][:0]
+	}
+	for j := range t.blockX {
+		t.blockX[j] = t.blockX[j][:0]
+	}
+}
+
+// value returns the best value of a rectangle of w x h.
+func (t *table) value(w, h int64) int64 {
+	i, j := t.x.down[w], t.y.down[h]
+	if i < 0 || j < 0 {
+		return 0
+	}
+	return t.rows[j][i]
+}
