@@ -18,7 +18,7 @@ const (
 
 // Empty returns the result of no layers.
 func Empty() Result {
-	return Result{Parts: []Part{}, Seams: []Seam{}, Sheets: []Sheet{}, Maps: []GlueMap{}, Glue: []string{}}
+	return Result{Parts: []Part{}, Seams: []Seam{}, Sheets: []Sheet{}, Offcuts: []Keep{}, Maps: []GlueMap{}, Glue: []string{}}
 }
 
 // Compute turns the layers over into form view, cuts those that do not fit bed and

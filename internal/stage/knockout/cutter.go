@@ -30,9 +30,13 @@ func (c *computer) leaves(p *Part) {
 	shape := p.Outline.Shape()
 	closed := geom.Offset(geom.Offset(shape, r, leftTolMM), -r, leftTolMM)
 	wall := geom.NewLocator(closed)
-	narrow := channels(shape, r)
-	for _, q := range geom.Subtract(closed, shape) {
-		if l, ok := leftIn(q, wall, narrow, p); ok {
+	left := geom.Subtract(closed, shape)
+	var narrow []geom.Narrow
+	if slices.ContainsFunc(left, func(q geom.Polygon) bool { return depthIn(q, wall) > leftMM || q.Area() > r*r }) {
+		narrow = channels(shape, r)
+	}
+	for _, q := range left {
+		if l, ok := leftIn(q, wall, narrow); ok {
 			p.Left = append(p.Left, l)
 		}
 	}
@@ -56,13 +60,9 @@ func channels(shape geom.Region, r float64) []geom.Narrow {
 }
 
 // leftIn measures one piece of what is left; false where it is sanded off anyway.
-func leftIn(q geom.Polygon, wall *geom.Locator, narrow []geom.Narrow, p *Part) (Left, bool) {
-	depth, at := 0.0, q.Outer[0]
-	for _, v := range q.Outer {
-		if d := wall.Boundary(v); d > depth {
-			depth, at = d, v
-		}
-	}
+func leftIn(q geom.Polygon, wall *geom.Locator, narrow []geom.Narrow) (Left, bool) {
+	at := deepest(q, wall)
+	depth := wall.Boundary(at)
 	l := Left{Kind: "corner", Width: units.Length(depth), X: units.Length(at.X), Y: units.Length(at.Y), Area: units.Area(q.Area())}
 	for _, n := range narrow {
 		if (geom.Region{q}).Distance(n.At) < 2*leftTolMM {
@@ -75,6 +75,13 @@ func leftIn(q geom.Polygon, wall *geom.Locator, narrow []geom.Narrow, p *Part) (
 	}
 	return l, depth > leftMM
 }
+
+// deepest returns the corner of q furthest from a boundary.
+func deepest(q geom.Polygon, wall *geom.Locator) geom.Point {
+	return slices.MaxFunc(q.Outer, func(a, b geom.Point) int { return cmp.Compare(wall.Boundary(a), wall.Boundary(b)) })
+}
+
+func depthIn(q geom.Polygon, wall *geom.Locator) float64 { return wall.Boundary(deepest(q, wall)) }
 
 // sayLeft says where the cutter does not come, worst first, and what all corners leave.
 func (c *computer) sayLeft(p Part) {

@@ -69,6 +69,7 @@ type Result struct {
 	Parts   []Part       `json:"parts"` // by layer, in a layer from left to right in form view
 	Seams   []Seam       `json:"seams"` // by layer
 	Sheets  []Sheet      `json:"sheets"`
+	Offcuts []Keep       `json:"offcuts_kept"`
 	Maps    []GlueMap    `json:"glue_maps"`       // one for each layer
 	Glue    []string     `json:"glue_order"`      // part ids, largest outline first: it lies on the form's base
 	Mass    units.Mass   `json:"mass_kg"`         // of the foam, hollows taken off

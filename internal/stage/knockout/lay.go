@@ -21,25 +21,43 @@ type bed struct {
 	room geom.Region // its outline less the margin
 }
 
-// lay lays the parts on offcuts and on as few new sheets as it finds.
+// lay lays the parts on offcuts and on as few new sheets as it finds. Sheets larger than
+// the bed are sawn into blanks first, one for each part.
 func (c *computer) lay() {
 	left := c.slips()
+	var large []Offcut
 	for _, o := range c.in.Offcuts {
 		if b, ok := c.offcut(o); ok {
 			left = c.use(b, left)
+		} else if c.sawing() && rectangular(o.Outline) {
+			large = append(large, o)
 		}
 	}
-	for n := 1; len(left) > 0; n++ {
-		best, rest := c.sheet(n, left)
+	if c.sawing() && len(left) > 0 {
+		left = c.saw(left, large)
+	}
+	for n := 1; len(left) > 0 && !c.sawing() && c.in.SheetX > 0 && c.in.SheetY > 0; n++ {
+		b := c.blank(n, 0, 1, geom.Rect(0, 0, c.in.SheetX.MM(), c.in.SheetY.MM()))
+		rest := c.fill(b, left)
 		if len(rest) == len(left) {
 			break
 		}
-		c.r.Sheets = append(c.r.Sheets, best...)
+		c.close(b)
+		if b.Keep != nil {
+			c.r.Offcuts = append(c.r.Offcuts, *b.Keep)
+		}
+		c.r.Sheets = append(c.r.Sheets, b.Sheet)
 		c.r.Buy, left = n, rest
 	}
 	for _, s := range left {
 		c.unlaid(s)
 	}
+}
+
+// rectangular reports whether a ring is its own box.
+func rectangular(r geom.Ring) bool {
+	b := r.Box()
+	return !b.Empty() && math.Abs(math.Abs(r.Area())-b.Width()*b.Height()) < 1e-6*b.Width()*b.Height()
 }
 
 // slips lists what must be laid, the largest first, and what it takes by area.
@@ -65,7 +83,10 @@ func (c *computer) slips() []slip {
 func (c *computer) offcut(o Offcut) (*bed, bool) {
 	shape := geom.Build([]geom.Ring{o.Outline}, geom.NonZero)
 	box := shape.Box()
-	if len(shape) != 1 || c.in.hasBed() && !(room{x: c.in.Machine.BedX.MM(), y: c.in.Machine.BedY.MM(), turns: quarters}).holds(box.Width(), box.Height()) {
+	if len(shape) == 1 && c.sawing() && !c.bedHolds(box.Width(), box.Height()) && rectangular(o.Outline) {
+		return nil, false // it is sawn
+	}
+	if len(shape) != 1 || c.in.hasBed() && !c.bedHolds(box.Width(), box.Height()) {
 		c.say(unused.At(finding.Where{Element: o.Name, Field: "foam.offcuts"}, "Offcut %s of %.0f x %.0f mm is left alone: it is no plain outline or larger than the bed.", o.Name, box.Width(), box.Height()))
 		return nil, false
 	}
@@ -83,69 +104,6 @@ func (c *computer) use(b *bed, left []slip) []slip {
 	}
 	return rest
 }
-
-// sheet lays what fits on the n-th new sheet, sawn into blanks in the way that takes
-// most foam where it is larger than the bed.
-func (c *computer) sheet(n int, left []slip) ([]Sheet, []slip) {
-	var best []Sheet
-	rest, most := left, 0.0
-	for _, boxes := range c.sawings() {
-		var sheets []Sheet
-		l := left
-		for k, box := range boxes {
-			b := c.blank(n, k, len(boxes), box)
-			l = c.fill(b, l)
-			c.close(b)
-			sheets = append(sheets, b.Sheet)
-		}
-		if laid := c.area(left) - c.area(l); laid > most+1e-6 {
-			best, rest, most = sheets, l, laid
-		}
-	}
-	return best, rest
-}
-
-func (c *computer) area(ss []slip) float64 {
-	sum := 0.0
-	for _, s := range ss {
-		sum += float64(c.r.Parts[s.part].Area)
-	}
-	return sum
-}
-
-// sawings are the ways to saw a sheet into blanks that fit the bed: whole if it does,
-// else in columns and rows of the bed's size with the bed lying either way.
-func (c *computer) sawings() [][]geom.Box {
-	x, y := c.in.SheetX.MM(), c.in.SheetY.MM()
-	if !(x > 0 && y > 0) {
-		return nil
-	}
-	bx, by := c.in.Machine.BedX.MM(), c.in.Machine.BedY.MM()
-	if !c.in.hasBed() || x <= bx && y <= by || x <= by && y <= bx {
-		return [][]geom.Box{{geom.Rect(0, 0, x, y)}}
-	}
-	out := [][]geom.Box{c.grid(x, y, bx, by)}
-	if bx != by {
-		out = append(out, c.grid(x, y, by, bx))
-	}
-	return out
-}
-
-// grid saws x by y into blanks of at most bx by by, those too narrow for anything left
-// out.
-func (c *computer) grid(x, y, bx, by float64) []geom.Box {
-	var out []geom.Box
-	least := 2*c.in.Making.Margin.MM() + leastBlankMM
-	for v := 0.0; v < y-least; v += by {
-		for u := 0.0; u < x-least; u += bx {
-			out = append(out, geom.Rect(u, v, math.Min(u+bx, x), math.Min(v+by, y)))
-		}
-	}
-	return out
-}
-
-// leastBlankMM is what a blank must have beyond its margins to be sawn at all. Chosen.
-const leastBlankMM = 30
 
 // blank returns the k-th of count pieces of the n-th sheet.
 func (c *computer) blank(n, k, count int, box geom.Box) *bed {
