@@ -53,7 +53,8 @@ func newTable(goods []Good, w, h int64, reduce bool) *table {
 	nx, ny := len(t.x.at), len(t.y.at)
 	t.rows, t.cols, t.seeds = grid64(ny, nx), grid64(nx, ny), grid64(ny, nx)
 	t.blockX, t.blockY = make([][]int32, ny), make([][]int32, nx)
-	t.dear, t.limit = dearest(goods), math.MaxInt64/max(1, t.dear.W*t.dear.H)
+	t.dear = dearest(goods)
+	t.limit = math.MaxInt64 / (t.dear.W * t.dear.H)
 	for _, g := range goods {
 		t.seed(g.W, g.H, g.Value)
 		if g.Turns {
