@@ -132,9 +132,6 @@ func (c *computer) sayChannels(s Sheet) {
 		shape := p.Region.Shape()
 		said, more, area := 0, 0, 0.0
 		for _, q := range left(shape, r) {
-			if q.Area() <= cornerShare*r*r {
-				continue
-			}
 			if said == channelsMax {
 				more, area = more+1, area+q.Area()
 				continue
@@ -150,14 +147,17 @@ func (c *computer) sayChannels(s Sheet) {
 	}
 }
 
-// left returns the foam outside shape that a disc of radius r cannot reach. Holes
-// that are drilled are not left.
+// left returns the foam outside shape that a disc of radius r cannot reach, but for
+// corners and for holes that are drilled.
 func left(shape geom.Region, r float64) geom.Region {
 	tol := math.Min(0.02, r/10)
 	closed := geom.Offset(geom.Offset(shape, r, tol), -r, tol)
 	var out geom.Region
 	for _, q := range geom.Subtract(closed, shape) {
-		if _, wide := (geom.Region{q}).Pole(0.01); wide < r-drillMM/2 {
+		if q.Area() <= cornerShare*r*r {
+			continue
+		}
+		if _, wide := (geom.Region{q}).Pole(0.02); wide < r-drillMM/2 {
 			out = append(out, q)
 		}
 	}

@@ -70,37 +70,91 @@ func anySheet(t *rapid.T) Sheet {
 	return s
 }
 
-// TestCutterKeepsItsDistance samples every cutting move: the cutter's centre stays its
-// radius from the parts, and where a loop runs it is not further off.
-func TestCutterKeepsItsDistance(t *testing.T) {
+// TestLaws draws sheets and machines and holds every program to the laws below.
+func TestLaws(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		s, m := anySheet(rt), anyMachine(rt)
-		r, _ := Compute(Input{Sheets: []Sheet{s}, Machine: m})
-		if len(r.Programs) == 0 {
-			return
+		r, found := Compute(Input{Sheets: []Sheet{s}, Machine: m})
+		if len(r.Programs) == 0 && len(found) == 0 {
+			rt.Fatal("no program and no reason")
 		}
-		var all geom.Region
-		for _, p := range s.Parts {
-			all = append(all, p.Region.Shape()...)
-		}
-		where := geom.NewLocator(all)
-		radius := m.Cutter.MM() / 2
-		tol := m.ArcTol.MM() + 1.5*math.Min(flattenMM, m.ArcTol.MM()/2) + 0.002
-		for _, st := range steps(t, r.Programs[0].Text) {
-			if !cutting(st) {
-				continue
-			}
-			for _, q := range arcPoints(st) {
-				d := where.Distance(geom.Point{X: q[0], Y: q[1]})
-				if d < radius-tol && d < radius-drillMM/2-tol {
-					rt.Fatalf("%s: %.4f mm from the part, radius %.4f, tolerance %.4f", st.line, d, radius, tol)
-				}
-				if d < radius-tol && st.g != 1 {
-					rt.Fatalf("%s: %.4f mm from the part, radius %.4f", st.line, d, radius)
-				}
-			}
+		for _, p := range r.Programs {
+			all := steps(t, p.Text)
+			keepsDistance(rt, s, m, all)
+			descends(rt, s, m, p, all)
+			radiiAgree(rt, m, all)
 		}
 	})
+}
+
+// keepsDistance samples every cutting move: the cutter's centre stays its radius from
+// all parts, but where a hole just narrower than the cutter is drilled.
+func keepsDistance(rt *rapid.T, s Sheet, m Machine, all []step) {
+	var parts geom.Region
+	for _, p := range s.Parts {
+		parts = append(parts, p.Region.Shape()...)
+	}
+	where := geom.NewLocator(parts)
+	radius := m.Cutter.MM() / 2
+	tol := m.ArcTol.MM() + 1.5*math.Min(flattenMM, m.ArcTol.MM()/2) + 0.002
+	for _, st := range all {
+		if !cutting(st) {
+			continue
+		}
+		least := radius - tol
+		if st.x == st.x0 && st.y == st.y0 {
+			least -= drillMM / 2
+		}
+		for _, q := range arcPoints(st) {
+			if d := where.Distance(geom.Point{X: q[0], Y: q[1]}); d < least {
+				rt.Fatalf("%s: %.4f mm from the part, radius %.4f, tolerance %.4f", st.line, d, radius, tol)
+			}
+		}
+	}
+}
+
+// descends holds a program to its depths: passes deepen by no more than the step down,
+// the lowest is the sheet's thickness and the overcut, and rapid moves below the safe
+// height go straight up.
+func descends(rt *rapid.T, s Sheet, m Machine, p Program, all []step) {
+	bottom, deepest, last := -(s.Thickness + m.Overcut).MM(), 0.0, 0.0
+	for _, st := range all {
+		deepest = math.Min(deepest, st.z)
+		if st.g == 0 {
+			last = 0
+			if st.known && st.z0 < p.Safe.MM()-1e-3 && (st.x != st.x0 || st.y != st.y0 || st.z < st.z0) {
+				rt.Fatalf("%s: a rapid move below the safe height that is not straight up", st.line)
+			}
+			continue
+		}
+		if last-st.z > m.StepDown.MM()+2e-3 {
+			rt.Fatalf("%s: %.3f mm below the pass before, step %.3f", st.line, last-st.z, m.StepDown)
+		}
+		last = math.Min(last, st.z)
+	}
+	if math.Abs(deepest-bottom) > 1e-3 {
+		rt.Fatalf("deepest %.4f, bottom %.4f", deepest, bottom)
+	}
+}
+
+// radiiAgree holds arcs to a quarter of what the reference interpreter allows.
+func radiiAgree(rt *rapid.T, m Machine, all []step) {
+	limit := 0.002
+	if m.Inch {
+		limit = 0.0002 * 25.4
+	}
+	for _, st := range all {
+		if st.g < 2 {
+			continue
+		}
+		a, b := math.Hypot(st.i, st.j), math.Hypot(st.x-st.x0-st.i, st.y-st.y0-st.j)
+		if a == 0 || b == 0 || math.Abs(a-b) > limit/4 {
+			rt.Fatalf("%s: radii %.6f and %.6f mm", st.line, a, b)
+		}
+		if st.x == st.x0 && st.y == st.y0 {
+			rt.Fatalf("%s: a full circle nobody asked for", st.line)
+		}
+	}
 }
 
 // TestEveryEdgeIsCut holds the programs to the other side: along every edge that the
@@ -136,70 +190,6 @@ func TestEveryEdgeIsCut(t *testing.T) {
 	if bare > 0 {
 		t.Errorf("%.1f mm of edge are not cut to the bottom", bare)
 	}
-}
-
-func TestDepths(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		s, m := anySheet(rt), anyMachine(rt)
-		r, _ := Compute(Input{Sheets: []Sheet{s}, Machine: m})
-		if len(r.Programs) == 0 {
-			return
-		}
-		p := r.Programs[0]
-		bottom := -(s.Thickness + m.Overcut).MM()
-		deepest := 0.0
-		seen := []float64{0} // depths reached on the loop at hand
-		for _, st := range steps(t, p.Text) {
-			deepest = math.Min(deepest, st.z)
-			if st.g == 0 {
-				seen = seen[:1]
-				if st.known && st.z0 < p.Safe.MM()-1e-3 && (st.x != st.x0 || st.y != st.y0 || st.z < st.z0) {
-					rt.Fatalf("%s: a rapid move below the safe height that is not straight up", st.line)
-				}
-				continue
-			}
-			if st.z < st.z0 && st.z0 <= 0 && st.x == st.x0 && st.y == st.y0 && len(p.Tabs) == 0 && p.Passes > 0 {
-				if st.z0-st.z > m.StepDown.MM()*float64(p.Passes)+1e-3 {
-					rt.Fatalf("%s: plunges %.2f mm", st.line, st.z0-st.z)
-				}
-			}
-			last := seen[len(seen)-1]
-			if step := last - st.z; step > m.StepDown.MM()+2e-3 {
-				rt.Fatalf("%s: %.3f mm below the pass before, step %.3f", st.line, step, m.StepDown)
-			}
-			if st.z < last {
-				seen = append(seen, st.z)
-			}
-		}
-		if math.Abs(deepest-bottom) > 1e-3 {
-			rt.Fatalf("deepest %.4f, bottom %.4f", deepest, bottom)
-		}
-	})
-}
-
-func TestArcRadiiAgree(t *testing.T) {
-	rapid.Check(t, func(rt *rapid.T) {
-		s, m := anySheet(rt), anyMachine(rt)
-		r, _ := Compute(Input{Sheets: []Sheet{s}, Machine: m})
-		limit := 0.002
-		if m.Inch {
-			limit = 0.0002 * 25.4
-		}
-		for _, p := range r.Programs {
-			for _, st := range steps(t, p.Text) {
-				if st.g < 2 {
-					continue
-				}
-				a, b := math.Hypot(st.i, st.j), math.Hypot(st.x-st.x0-st.i, st.y-st.y0-st.j)
-				if a == 0 || b == 0 || math.Abs(a-b) > limit/4 {
-					rt.Fatalf("%s: radii %.6f and %.6f mm", st.line, a, b)
-				}
-				if st.x == st.x0 && st.y == st.y0 {
-					rt.Fatalf("%s: a full circle nobody asked for", st.line)
-				}
-			}
-		}
-	})
 }
 
 // TestTextFollowsTheMoves reads the text back and compares it with the moves that
