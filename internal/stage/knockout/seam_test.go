@@ -252,10 +252,10 @@ func wild(t *rapid.T) Input {
 	in := Input{Length: 1500, Width: 700, Foam: 25, SheetX: 1250, SheetY: 600, Density: 20,
 		Machine: Machine{Router: true, BedX: units.Length(rapid.Float64Range(420, 1300).Draw(t, "bed x")), BedY: units.Length(rapid.Float64Range(420, 900).Draw(t, "bed y")), Cutter: 6, Flute: 30},
 		Making:  Making{Seam: rapid.SampledFrom([]string{straight, stepped, keyed}).Draw(t, "seam"), Turns: rapid.SampledFrom([]string{anyTurn, quarters}).Draw(t, "turns"), Effort: 20}}
-	for i := range rapid.IntRange(1, 3).Draw(t, "layers") {
+	for i := range rapid.IntRange(1, 2).Draw(t, "layers") {
 		long := rapid.Float64Range(500, 1450).Draw(t, "long")
 		wide := rapid.Float64Range(200, 650).Draw(t, "wide")
-		r := geom.Build([]geom.Ring{coast(rapid.IntRange(20, 150).Draw(t, "corners"), long, wide, 0)}, geom.NonZero)
+		r := geom.Build([]geom.Ring{coast(rapid.IntRange(12, 60).Draw(t, "corners"), long, wide, 0)}, geom.NonZero)
 		if rapid.Bool().Draw(t, "island") {
 			r = geom.Subtract(r, geom.Rect(long/2-40, wide/2-30, long/2+40, wide/2+30).Region())
 		}
