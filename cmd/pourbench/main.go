@@ -34,8 +34,10 @@ func run(args []string, out io.Writer) error {
 		return writeChecks(out, checks)
 	case len(args) == 1 && args[0] == "sources":
 		return writeSources(out)
+	case len(args) > 0 && args[0] == "cut":
+		return runCut(args[1:], out)
 	}
-	return fmt.Errorf("usage: pourbench checks LOG | pourbench sources")
+	return fmt.Errorf("usage: pourbench checks LOG | pourbench sources | pourbench cut FILE.json [...] --seconds 1")
 }
 
 func readChecks(path string) ([]published.Check, error) {

@@ -69,6 +69,12 @@ func TestTry(t *testing.T) {
 					ctx, cancel := context.WithTimeout(context.Background(), time.Duration(secs*float64(time.Second)))
 					got := tryBins(ctx, items, side, lower)
 					cancel()
+					if got > lower {
+						ctx, cancel := context.WithTimeout(context.Background(), time.Duration(8*secs*float64(time.Second)))
+						more := tryBins(ctx, items, side, lower)
+						cancel()
+						fmt.Println(turns, class, n, k, lower, got, more)
+					}
 					lb += lower
 					gap += got - lower
 					gaps += fmt.Sprint(got - lower)

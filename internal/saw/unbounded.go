@@ -40,6 +40,7 @@ func (t *table) loses(w, h, v int64) bool {
 	return t.dear.Value*w*h-v*a > t.limit*a
 }
 
+// newTable returns nil where the table would need more than mostCells.
 func newTable(goods []Good, w, h int64, reduce bool) *table {
 	var xs, ys []sideCount
 	for _, g := range goods {
@@ -51,6 +52,9 @@ func newTable(goods []Good, w, h int64, reduce bool) *table {
 	}
 	t := &table{x: newRaster(xs, w, reduce), y: newRaster(ys, h, reduce)}
 	nx, ny := len(t.x.at), len(t.y.at)
+	if nx*ny > mostCells {
+		return nil
+	}
 	t.rows, t.cols, t.seeds = grid64(ny, nx), grid64(nx, ny), grid64(ny, nx)
 	t.blockX, t.blockY = make([][]int32, ny), make([][]int32, nx)
 	t.dear = dearest(goods)
@@ -79,6 +83,9 @@ func dearest(goods []Good) Good {
 // loss until what it finds loses no more than it allowed.
 func unbounded(ctx context.Context, goods []Good, w, h int64) (t *table, ok bool) {
 	t = newTable(goods, w, h, true)
+	if t == nil {
+		return nil, false
+	}
 	a := t.dear.W * t.dear.H
 	most := t.dear.Value*w*h/a + 1
 	for limit := most/500 + 1; ; limit *= 3 {
