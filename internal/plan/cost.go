@@ -25,7 +25,7 @@ func (w *wiring) needs() []cost.Need {
 	j, p := w.job, w.plan
 	needs := []cost.Need{
 		{Name: j.Form.Board.Name, Room: "form", Quantity: float64(p.Form.Sheets), Unit: "sheet", Packages: j.Form.Board.Packages},
-		{Name: j.Foam.Card.Name, Room: "knockout", Quantity: float64(p.Knockout.AtLeast), Unit: "sheet", Packages: j.Foam.Card.Packages},
+		{Name: j.Foam.Card.Name, Room: "knockout", Quantity: float64(p.Knockout.Buy), Unit: "sheet", Packages: j.Foam.Card.Packages},
 	}
 	needs = append(needs, w.mixNeeds()...)
 	needs = append(needs, cost.Need{Name: j.Resin.Card.Name + ", A and B together", Room: "resin",

@@ -17,7 +17,7 @@ func (w *wiring) knockout() (string, []finding.Finding) {
 	}
 	r, found := remember(w, "knockout", w.knockoutInput(), knockout.Compute)
 	w.plan.Knockout = r
-	return fmt.Sprintf("%d parts of foam, %.2f kg, at least %d sheets", len(r.Parts), r.Mass, r.AtLeast), found
+	return fmt.Sprintf("%d parts of foam, %.2f kg, %d seams, %d new sheets", len(r.Parts), r.Mass, len(r.Seams), r.Buy), found
 }
 
 func (w *wiring) knockoutInput() knockout.Input {

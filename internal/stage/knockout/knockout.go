@@ -174,9 +174,11 @@ type Stagger struct {
 // one that is larger than the bed, or an offcut. Its places are in mm from its lower
 // left corner, the side marked FORM SIDE of every part up.
 type Sheet struct {
-	Name       string         `json:"name"`      // sheet 1, sheet 1 blank 2, or the offcut's name
-	Stock      string         `json:"stock"`     // sheet, blank or offcut
-	Whole      int            `json:"whole"`     // number of the new sheet it is or is sawn from; 0 for an offcut
+	Name       string         `json:"name"`       // sheet 1, sheet 1 blank 2, or the offcut's name
+	Stock      string         `json:"stock"`      // sheet, blank or offcut
+	Whole      int            `json:"whole"`      // number of the new sheet it is or is sawn from; 0 for an offcut
+	WholeX     units.Length   `json:"whole_x_mm"` // size of the sheet it is or is sawn from
+	WholeY     units.Length   `json:"whole_y_mm"`
 	FromX      units.Length   `json:"from_x_mm"` // lower left corner of a blank in its sheet
 	FromY      units.Length   `json:"from_y_mm"`
 	SizeX      units.Length   `json:"size_x_mm"`

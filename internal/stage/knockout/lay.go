@@ -37,7 +37,7 @@ func (c *computer) lay() {
 		left = c.saw(left, large)
 	}
 	for n := 1; len(left) > 0 && !c.sawing() && c.in.SheetX > 0 && c.in.SheetY > 0; n++ {
-		b := c.blank(n, 0, 1, geom.Rect(0, 0, c.in.SheetX.MM(), c.in.SheetY.MM()))
+		b := c.board(n, geom.Rect(0, 0, c.in.SheetX.MM(), c.in.SheetY.MM()))
 		rest := c.fill(b, left)
 		if len(rest) == len(left) {
 			break
@@ -91,7 +91,8 @@ func (c *computer) offcut(o Offcut) (*bed, bool) {
 		return nil, false
 	}
 	shape = shape.Map(func(p geom.Point) geom.Point { return p.Sub(box.Min) }, false)
-	return &bed{Sheet: Sheet{Name: o.Name, Stock: "offcut", SizeX: units.Length(box.Width()), SizeY: units.Length(box.Height()), Outline: shape[0].Outer, Placements: []Placement{}},
+	return &bed{Sheet: Sheet{Name: o.Name, Stock: "offcut", SizeX: units.Length(box.Width()), SizeY: units.Length(box.Height()),
+		WholeX: units.Length(box.Width()), WholeY: units.Length(box.Height()), Outline: shape[0].Outer, Placements: []Placement{}},
 		room: geom.Offset(shape, -c.in.Making.Margin.MM(), 0.1)}, true
 }
 
@@ -105,14 +106,12 @@ func (c *computer) use(b *bed, left []slip) []slip {
 	return rest
 }
 
-// blank returns the k-th of count pieces of the n-th sheet.
-func (c *computer) blank(n, k, count int, box geom.Box) *bed {
+// board returns the n-th sheet or, at box in it, a blank of it.
+func (c *computer) board(n int, box geom.Box) *bed {
 	w, h, m := box.Width(), box.Height(), c.in.Making.Margin.MM()
 	b := &bed{Sheet: Sheet{Name: fmt.Sprintf("sheet %d", n), Stock: "sheet", Whole: n, FromX: units.Length(box.Min.X), FromY: units.Length(box.Min.Y),
 		SizeX: units.Length(w), SizeY: units.Length(h), Outline: geom.Rect(0, 0, w, h).Ring(), Placements: []Placement{}}}
-	if count > 1 {
-		b.Name, b.Stock = fmt.Sprintf("sheet %d blank %d", n, k+1), "blank"
-	}
+	b.WholeX, b.WholeY = b.SizeX, b.SizeY
 	if w > 2*m && h > 2*m {
 		b.room = geom.Rect(m, m, w-m, h-m).Region()
 	}

@@ -74,8 +74,9 @@ func (c *computer) sawnSheet(x saw.CutSheet, offcuts []saw.Offcut, left []slip, 
 	first := len(c.r.Sheets)
 	m := c.in.Making.Margin.MM()
 	for _, n := range pieceNodes(x.Tree) {
-		b := c.blank(whole, 0, 1, geom.Rect(n.XMM, n.YMM, n.XMM+n.LengthMM, n.YMM+n.WidthMM))
+		b := c.board(whole, geom.Rect(n.XMM, n.YMM, n.XMM+n.LengthMM, n.YMM+n.WidthMM))
 		b.Name, b.Stock = fmt.Sprintf("%s blank %d", name, len(c.r.Sheets)-first+1), "blank"
+		b.WholeX, b.WholeY = units.Length(x.LengthMM), units.Length(x.WidthMM)
 		degrees := turns[n.Piece]
 		if n.Turned {
 			degrees += 90
