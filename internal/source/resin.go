@@ -3,5 +3,11 @@ package source
 var resin = []Source{
 	{"resin-presets", Chosen, "generic cure presets of this program, fitted to the behaviour of classes of casting resin and to no product", "E 55 kJ/mol, k1/k2 0.2, m 1, n 2; pot life and gel of 100 g at 25 C, film at 22 C"},
 	{"iec-61966-2-1", Memory, "IEC 61966-2-1, default RGB colour space: its transfer curve", "from memory"},
+	{"kamal-sourour", Paper, "M. R. Kamal, S. Sourour (1973) Kinetics and thermal characterization of thermoset cure, Polym. Eng. Sci. 13, 59-64", "form of the rate"},
+	{"dibenedetto", Paper, "A. T. DiBenedetto (1987) Prediction of the glass transition temperature of polymers, J. Polym. Sci. B 25, 1949-1969", "Tg against cure"},
+	{"chern-poehlein", Paper, "C.-S. Chern, G. W. Poehlein (1987) A kinetic model for curing reactions of epoxides with amines, Polym. Eng. Sci. 27, 788-795", "slowing near vitrification; a logistic form of it is used"},
+	{"flory-stockmayer", Memory, "W. H. Stockmayer (1944), P. J. Flory: gel point of step polymers, 1/sqrt((f-1)(g-1))", "from memory"},
+	{"mcadams", Memory, "W. H. McAdams, Heat Transmission: horizontal plates, as printed in F. P. Incropera, D. P. DeWitt", "from memory"},
+	{"churchill-chu", Paper, "S. W. Churchill, H. H. S. Chu (1975) Correlating equations for laminar and turbulent free convection from a vertical plate, Int. J. Heat Mass Transfer 18, 1323-1329", ""},
 	{"epoxy-properties", Handbook, "density and conductivity of unfilled epoxies as printed alike in handbooks", "1080 to 1130 kg/m3; read in excerpts"},
 }

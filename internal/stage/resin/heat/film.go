@@ -1,0 +1,47 @@
+package heat
+
+import "math"
+
+// Films of a face of a small body in a room: natural convection and radiation.
+//
+//	up      Nu = .54 Ra^1/4 to 1e7, .15 Ra^1/3 above
+//	down    Nu = .27 Ra^1/4
+//	upright Churchill and Chu: (.825 + .387 Ra^1/6 / (1 + (.492/Pr)^9/16)^8/27)^2
+//
+// with the body's length L = area over perimeter, and a face colder than the air as its
+// opposite. Source: [mcadams], [churchill-chu].
+const (
+	FilmLengthM = 0.1
+	emissivity  = 0.93
+	stefan      = 5.670374419e-8
+	prandtl     = 0.71
+)
+
+// NaturalFilm returns W/m2K. Temperatures within a hair of each other give the film of
+// radiation and a least convection.
+func NaturalFilm(face int, surfaceC, airC float64) float64 {
+	rise := surfaceC - airC
+	mean := (surfaceC+airC)/2 + 273.15
+	nu := 1.58e-5 * math.Pow(mean/300, 1.7) // m2/s
+	k := 0.0263 * math.Pow(mean/300, 0.8)   // W/mK
+	ra := 9.80665 / mean * math.Max(math.Abs(rise), 0.05) * math.Pow(FilmLengthM, 3) / (nu * nu) * prandtl
+	up := (face == 0) == (rise >= 0)
+	var nusselt float64
+	switch {
+	case face == 2:
+		nusselt = math.Pow(0.825+0.387*math.Pow(ra, 1.0/6)/math.Pow(1+math.Pow(0.492/prandtl, 9.0/16), 8.0/27), 2)
+	case up && ra <= 1e7:
+		nusselt = 0.54 * math.Pow(ra, 0.25)
+	case up:
+		nusselt = 0.15 * math.Cbrt(ra)
+	default:
+		nusselt = 0.27 * math.Pow(ra, 0.25)
+	}
+	ts, ta := surfaceC+273.15, airC+273.15
+	return nusselt*k/FilmLengthM + emissivity*stefan*(ts*ts+ta*ta)*(ts+ta)
+}
+
+// SteadyFilm returns a film that is always h.
+func SteadyFilm(h float64) func(int, float64, float64) float64 {
+	return func(int, float64, float64) float64 { return h }
+}

@@ -1,0 +1,234 @@
+package heat
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+)
+
+// Errors of a case that cannot be solved.
+var (
+	ErrTooLarge   = errors.New("the body is too large for the memory set aside")
+	ErrNoProgress = errors.New("the steps get too small")
+	ErrBadCase    = errors.New("the case cannot be simulated")
+)
+
+// Steps in time, s. Chosen: the first resolves the mixing of a new layer with what it
+// lies on; the longest keeps the room's day.
+const (
+	firstStep = 10.0
+	leastStep = 0.05
+	mostStep  = 3600.0
+	filmEvery = 4      // steps after which films are worked out anew at the latest
+)
+
+// Solve simulates a case. It returns ctx's error when it is stopped.
+func Solve(ctx context.Context, c Case, o Options) (Result, error) {
+	if err := check(c); err != nil {
+		return Result{}, err
+	}
+	o = o.orDefaults(c)
+	b := newBody(c)
+	return b.solve(ctx, o)
+}
+
+func check(c Case) error {
+	bad := func(format string, args ...any) error { return fmt.Errorf(format+": %w", append(args, ErrBadCase)...) }
+	switch {
+	case c.NX < 1 || c.NY < 1 || c.NX*c.NY > mostSquares || len(c.DeepMM) != c.NX*c.NY:
+		return bad("%d x %d squares, %d depths", c.NX, c.NY, len(c.DeepMM))
+	case !(c.StepMM > 0) || !(c.BodyMM >= 0) || !(c.EndH > 0) || c.EndH > 24*365:
+		return bad("squares of %g mm, body of %g mm, %g h", c.StepMM, c.BodyMM, c.EndH)
+	case len(c.Pours) == 0 || c.Rate == nil || c.Air.TempC == nil || c.Air.Film == nil:
+		return bad("no pours, rate or air")
+	}
+	for _, s := range []Solid{c.Body, c.Pour} {
+		if !(s.CJKGK > 0) || !(s.KWMK > 0) || !(s.RhoKGM3 > 0) {
+			return bad("a solid of %+v", s)
+		}
+	}
+	for i, p := range c.Pours {
+		if i > 0 && (p.AtH < c.Pours[i-1].AtH || p.TopMM > c.Pours[i-1].TopMM) || math.IsNaN(p.AtH+p.TopMM+p.TempC) {
+			return bad("pour %d at %g h to %g mm", i+1, p.AtH, p.TopMM)
+		}
+	}
+	return nil
+}
+
+// solve runs all stages of filling.
+func (b *body) solve(ctx context.Context, o Options) (Result, error) {
+	c := b.c
+	var levels []float64
+	for _, p := range c.Pours {
+		levels = append(levels, p.TopMM)
+	}
+	z := b.layers(o.DZMM, levels)
+	rates := newRateTable(c.Rate)
+	refC := c.Air.TempC(c.Pours[0].AtH)
+	var s *stepper
+	tr := newTracker(b, o, z)
+	for i, p := range c.Pours {
+		g, err := b.build(o, z, p.TopMM)
+		if err != nil {
+			return Result{}, err
+		}
+		next := newStepper(g, rates, c.HJKG, refC, o.Threads)
+		next.begin(s, p, c.Air.TempC(p.AtH))
+		s = next
+		end := c.EndH
+		if i+1 < len(c.Pours) {
+			end = c.Pours[i+1].AtH
+		}
+		tr.stage(s, i, p.AtH)
+		if err := s.run(ctx, c, o, p.AtH, end, tr); err != nil {
+			return Result{}, err
+		}
+	}
+	return tr.result(s), nil
+}
+
+// begin sets the state of a new stage: what was there keeps its temperature and cure,
+// what is new comes with the pour's, and cells that gain both mix them by heat and mass.
+func (s *stepper) begin(old *stepper, p Pour, airC float64) {
+	for at := range s.cap {
+		if s.cap[at] == 0 {
+			continue
+		}
+		was, had, cured := airC, float32(0), float32(0)
+		if old != nil {
+			was, had, cured = float64(old.now.temp[at])+old.refC, old.mass[at], old.now.cure[at]
+		}
+		fresh := s.mass[at] - had
+		if fresh <= 0 {
+			s.now.temp[at], s.now.cure[at] = float32(was-s.refC), cured
+			continue
+		}
+		gain := 1.0
+		if old != nil && old.cap[at] > 0 {
+			gain = float64(max(0, s.cap[at]-old.cap[at]) / s.cap[at])
+		} else {
+			gain = float64(fresh / s.mass[at])
+		}
+		s.now.temp[at] = float32(was + gain*(p.TempC-was) - s.refC)
+		s.now.cure[at] = (had*cured + fresh*float32(p.Cure)) / s.mass[at]
+	}
+	for at, m := range s.mass {
+		if m > 0 {
+			s.now.rate[at] = s.rates.at(s.now.cure[at], s.now.temp[at]+float32(s.refC))
+			s.now.before[at] = s.now.rate[at]
+		}
+	}
+}
+
+// run steps from fromH to endH.
+func (s *stepper) run(ctx context.Context, c Case, o Options, fromH, endH float64, tr *tracker) error {
+	t, end := fromH*3600, endH*3600
+	dt, filmAge, settled := firstStep, filmEvery, false
+	s.dtPrev = firstStep
+	factored := 0.0
+	for t < end-1e-6 {
+		if err := ctx.Err(); err != nil {
+			return fmt.Errorf("simulate: %w", err)
+		}
+		if filmAge >= filmEvery || (dt != factored && filmAge > 0) {
+			s.films(c, c.Air.TempC(t/3600))
+			filmAge, factored = 0, 0
+		}
+		step := min(dt, end-t)
+		if step != factored {
+			s.factor(step)
+			factored = step
+		}
+		worst := s.try(c.Air.TempC((t + step/2) / 3600))
+		e := worst / 6
+		if math.IsNaN(e) || (e > 2*o.TolK && dt > leastStep) {
+			if dt /= 2; dt < leastStep || tr.steps > MostSteps {
+				return fmt.Errorf("simulate, at %.2f h, step %.3g s: %w", t/3600, dt, ErrNoProgress)
+			}
+			continue
+		}
+		tr.step(s, t/3600, step/3600, c.Air.TempC((t+step/2)/3600))
+		s.accept()
+		t, filmAge = t+step, filmAge+1
+		if settled = tr.settled(s, t/3600); settled && endH == c.EndH {
+			break
+		}
+		dt = nextStep(dt, e, o.TolK)
+	}
+	return nil
+}
+
+// nextStep moves the step on its ladder.
+func nextStep(dt, e, tol float64) float64 {
+	f := 2.0
+	if e > 0 {
+		f = math.Cbrt(tol / e)
+	}
+	switch {
+	case f > 1.5:
+		dt *= math.Sqrt2
+	case f < 0.9:
+		dt /= math.Sqrt2
+	}
+	return min(max(dt, leastStep), mostStep)
+}
+
+// films works out the conductance of every cell to air from its present face.
+func (s *stepper) films(c Case, airC float64) {
+	scale := c.Air.Scale
+	if scale == 0 {
+		scale = 1
+	}
+	parallel(s.threads, s.ny, func(j int) {
+		for at := j * s.nz * s.nx; at < (j+1)*s.nz*s.nx; at++ {
+			s.film[at] = 0
+			for f := range 3 {
+				a, path := s.face[f][at], float64(s.path[f][at])
+				if a == 0 {
+					continue
+				}
+				h := s.filmAt(c.Air, f, float64(s.now.temp[at])+s.refC, airC, path, scale)
+				s.film[at] += float32(float64(a) / (path + 1/h))
+			}
+		}
+	})
+}
+
+// filmAt finds the film that belongs to the face's own temperature in two rounds.
+func (s *stepper) filmAt(air Air, face int, cellC, airC, path, scale float64) float64 {
+	h := scale * air.Film(face, cellC, airC)
+	surface := airC + (cellC-airC)/(1+path*h)
+	return scale * air.Film(face, surface, airC)
+}
+
+// quantile returns the value below which share of the weights lie; +Inf where that is
+// among those that never come.
+func quantile(values, weights []float64, share float64) float64 {
+	order := make([]int, len(values))
+	total := 0.0
+	for i := range order {
+		order[i] = i
+		total += weights[i]
+	}
+	if total == 0 {
+		return math.Inf(1)
+	}
+	slices.SortFunc(order, func(a, b int) int {
+		switch {
+		case values[a] < values[b]:
+			return -1
+		case values[a] > values[b]:
+			return 1
+		}
+		return a - b
+	})
+	sum := 0.0
+	for _, i := range order {
+		if sum += weights[i]; sum >= share*total {
+			return values[i]
+		}
+	}
+	return values[order[len(order)-1]]
+}
