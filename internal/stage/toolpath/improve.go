@@ -1,102 +1,206 @@
 package toolpath
 
-import "slices"
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"pourwright/internal/geom"
+)
 
 // Chosen.
 const (
 	longestMove = 3    // stops that Or-opt moves at once
 	leastGainMM = 1e-7 // against turning for ever
-	mostStops   = 1500 // beyond it the tour of nearest stops stands, improved once
+	neighbours  = 10   // stops next to which a stop is tried
+	mostStops   = 2000 // beyond it the tour is improved once and not shaken
+	shakeReach  = 12   // longest stretch that most shakes exchange; the others any
+	shakeShare  = 1.0  // times a mean way: what a shake may add at first
 )
 
-// improve turns and moves stretches of the tour, and chooses beginnings anew, until
-// nothing gets shorter. It returns how many changes it weighed.
-func (t *tour) improve() int {
-	weighed := 0
-	for weighed < effort {
-		before := t.length()
-		for t.turn(&weighed) || t.move(&weighed) {
-			if weighed > effort {
-				break
-			}
+// improve makes the changes that shorten the tour, beginning with the stops of
+// waiting, until none is left. It returns how many changes it weighed.
+func (t *tour) improve(waiting []int) int {
+	weighed, queued := 0, make([]bool, len(t.stops))
+	for _, s := range waiting {
+		queued[s] = true
+	}
+	for len(waiting) > 0 && weighed < mostEffort {
+		s := waiting[0]
+		waiting, queued[s] = waiting[1:], false
+		from, to, ok := t.better(s, &weighed)
+		if !ok {
+			continue
 		}
-		t.choose()
-		if t.length() > before-leastGainMM {
-			break
+		for _, k := range []int{from, from + 1, t.place[s] - 1, t.place[s], t.place[s] + 1, to - 1, to} {
+			if k < 0 || k >= len(t.order) || queued[t.order[k]] {
+				continue
+			}
+			queued[t.order[k]] = true
+			waiting = append(waiting, t.order[k])
 		}
 	}
 	return weighed
 }
 
-// turn makes the first gainful 2-opt change of every stop, and reports whether there
-// was one. Ends are not beginnings, so the ways inside a turned stretch change too;
-// they are summed where the rest of the change gains.
-func (t *tour) turn(weighed *int) bool {
-	n, any := len(t.order), false
-	for i := 0; i < n-1; i++ {
-		for j := i + 1; j < n; j++ {
-			*weighed++
-			if apart(t.out(i-1), t.in(j))+apart(t.out(i), t.in(j+1)) >= t.way(i-1, i)+t.way(j, j+1)-leastGainMM {
-				continue
-			}
-			if t.try(func(o []int) { slices.Reverse(o[i : j+1]) }, i-1, j+1) {
-				any = true
-			}
-		}
+// better looks for a change at stop s that shortens the tour, and makes it: another
+// beginning, a turned stretch that brings s next to a near stop (2-opt), or a short
+// stretch from s on moved there (Or-opt). It returns the places between which the
+// order changed.
+func (t *tour) better(s int, weighed *int) (from, to int, ok bool) {
+	i := t.place[s]
+	if t.repick(i) {
+		return i - 1, i + 1, true
 	}
-	return any
-}
-
-// move makes the first gainful Or-opt change of every stretch of up to three stops.
-func (t *tour) move(weighed *int) bool {
-	n, any := len(t.order), false
-	for size := 1; size <= longestMove; size++ {
-		for i := 0; i+size <= n; i++ {
-			freed := t.way(i-1, i) + t.way(i+size-1, i+size) - t.way(i-1, i+size)
-			if freed <= leastGainMM {
-				continue
-			}
-			for k := -1; k < n; k++ { // after the k-th
-				*weighed++
-				if k >= i-1 && k < i+size {
-					continue
+	for _, c := range t.near[s] {
+		j := t.place[c]
+		*weighed += 2 + 4*longestMove
+		lo, hi := i+1, j
+		if j < i {
+			lo, hi = j, i-1
+		}
+		if lo < hi && t.turn(lo, hi) {
+			return lo - 1, hi + 1, true
+		}
+		for size := 1; size <= longestMove; size++ {
+			for _, first := range [2]int{i, i - size + 1} {
+				for _, after := range [2]int{j, j - 1} {
+					if t.move(first, size, after) {
+						return min(first-1, after), max(first+size, after+1), true
+					}
 				}
-				if t.way(k, i)+t.way(i+size-1, k+1)-t.way(k, k+1) >= freed-leastGainMM {
-					continue
-				}
-				if t.try(func(o []int) { shift(o, i, size, k) }, min(i-1, k), max(i+size, k+1)) {
-					any = true
+				if size == 1 {
 					break
 				}
 			}
 		}
 	}
-	return any
+	return 0, 0, false
+}
+
+// repick chooses the best beginning of the k-th stop for the stops round it.
+func (t *tour) repick(k int) bool {
+	i := t.order[k]
+	before, next := t.out(k-1), t.in(k+1)
+	pick, cost := t.bestPick(i, before, next)
+	if cost >= t.way(k-1, k)+t.way(k, k+1)-leastGainMM {
+		return false
+	}
+	t.pick[i] = pick
+	return true
+}
+
+// bestPick returns the beginning of stop i with the shortest way from before over it
+// to next.
+func (t *tour) bestPick(i int, before, next geom.Point) (int, float64) {
+	best, at := math.Inf(1), 0
+	s := t.stops[i]
+	for k, p := range s.in {
+		if d := apart(before, p) + apart(s.out[k], next); d < best {
+			best, at = d, k
+		}
+	}
+	return at, best
+}
+
+// turn reverses the stops from the lo-th to the hi-th if that gains. Ends are not
+// beginnings, so the ways inside change too; they are summed in try.
+func (t *tour) turn(lo, hi int) bool {
+	gain := t.way(lo-1, lo) + t.way(hi, hi+1) - apart(t.out(lo-1), t.in(hi)) - apart(t.out(lo), t.in(hi+1))
+	return gain > leastGainMM && t.try(func(o []int) { slices.Reverse(o[lo : hi+1]) }, lo-1, hi+1)
+}
+
+// move puts size stops from the first-th on after the after-th, as they are or turned
+// round, if that gains. A single stop takes its best beginning there.
+func (t *tour) move(first, size, after int) bool {
+	last := first + size - 1
+	if first < 0 || last >= len(t.order) || (after >= first-1 && after <= last) {
+		return false
+	}
+	freed := t.way(first-1, first) + t.way(last, last+1) - t.way(first-1, last+1)
+	room := freed + t.way(after, after+1) - leastGainMM
+	if room <= 0 {
+		return false
+	}
+	a, b := min(first-1, after), max(last+1, after+1)
+	if size == 1 {
+		i := t.order[first]
+		pick, cost := t.bestPick(i, t.out(after), t.in(after+1))
+		if cost >= room {
+			return false
+		}
+		old := t.pick[i]
+		before := t.between(a, b)
+		t.pick[i] = pick
+		if t.tryFrom(before, func(o []int) { shift(o, first, size, after) }, a, b) {
+			return true
+		}
+		t.pick[i] = old
+		return false
+	}
+	if t.way(after, first)+t.way(last, after+1) < room && t.try(func(o []int) { shift(o, first, size, after) }, a, b) {
+		return true
+	}
+	return t.way(after, last)+t.way(first, after+1) < room && t.try(func(o []int) {
+		slices.Reverse(o[first : last+1])
+		shift(o, first, size, after)
+	}, a, b)
 }
 
 // shift moves size stops from i to after the k-th of o.
 func shift(o []int, i, size, k int) {
-	held := slices.Clone(o[i : i+size])
+	var held [longestMove]int
+	copy(held[:], o[i:i+size])
 	if k < i {
 		copy(o[k+1+size:], o[k+1:i])
-		copy(o[k+1:], held)
+		copy(o[k+1:], held[:size])
 		return
 	}
 	copy(o[i:], o[i+size:k+1])
-	copy(o[k+1-size:], held)
+	copy(o[k+1-size:], held[:size])
 }
 
 // try makes the change if it keeps the order that must be and shortens the ways
 // between the a-th and the b-th stop.
 func (t *tour) try(change func([]int), a, b int) bool {
-	old, before := t.order, t.between(a, b)
-	t.order = slices.Clone(old)
+	return t.tryFrom(t.between(a, b), change, a, b)
+}
+
+func (t *tour) tryFrom(before float64, change func([]int), a, b int) bool {
+	t.spare = append(t.spare[:0], t.order...)
 	change(t.order)
-	if t.between(a, b) < before-leastGainMM && t.legal(t.order, make([]int, len(t.stops))) {
+	if t.between(a, b) < before-leastGainMM && t.legal(a, b) {
+		t.seat(a, b)
 		return true
 	}
-	t.order = old
+	t.order, t.spare = t.spare, t.order
+	t.seat(a, b)
 	return false
+}
+
+// seat notes where the stops between the a-th and the b-th stand.
+func (t *tour) seat(a, b int) {
+	for k := max(a, 0); k <= min(b, len(t.order)-1); k++ {
+		t.place[t.order[k]] = k
+	}
+}
+
+// legal reports whether the stops from the a-th to the b-th come before those that
+// must follow them and after those that must come first, as the order stands.
+func (t *tour) legal(a, b int) bool {
+	t.seat(a, b)
+	for k := max(a, 0); k <= min(b, len(t.order)-1); k++ {
+		i := t.order[k]
+		if s := t.stops[i].after; s >= 0 && t.place[s] < k {
+			return false
+		}
+		for _, s := range t.before[i] {
+			if t.place[s] > k {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 func (t *tour) between(a, b int) float64 {
@@ -107,32 +211,100 @@ func (t *tour) between(a, b int) float64 {
 	return sum
 }
 
-// shake exchanges two neighbouring stretches at random (a double bridge), improves,
-// and keeps what is shorter, until the effort is spent.
+// shake exchanges two neighbouring stretches at random (a double bridge), improves
+// round the joints, and goes on from there unless the tour has become much longer;
+// what is much longer gets less and less, to nothing. The shortest tour stays.
 func (t *tour) shake() {
 	n := len(t.order)
-	if n < 5 || n > mostStops {
+	if n < 4 || n > mostStops {
 		return
 	}
-	best, picks := slices.Clone(t.order), slices.Clone(t.pick)
-	length := t.length()
-	for spent, rounds := 0, 0; spent < effort && rounds < 40*n; rounds++ {
-		a := 1 + t.below(n-3)
-		b := a + 1 + t.below(min(n-a-2, 50))
-		c := b + 1 + t.below(min(n-b-1, 50))
-		order := slices.Concat(t.order[:a], t.order[b:c], t.order[a:b], t.order[c:])
-		if !t.legal(order, make([]int, n)) {
-			spent += n
+	best, now := t.save(), t.save()
+	allowed := shakeShare * best.length
+	effort := t.effort()
+	for spent := 0; spent < effort; {
+		a := t.below(n - 1)
+		far := shakeReach
+		if t.below(4) == 0 {
+			far = n
+		}
+		b := a + 1 + t.below(min(n-a-1, far))
+		c := b + 1 + t.below(min(n-b, far))
+		spent += n
+		if c > n || !t.exchange(a, b, c) {
 			continue
 		}
-		t.order = order
-		spent += t.improve() + n
-		if l := t.length(); l < length-leastGainMM {
-			best, picks, length = slices.Clone(t.order), slices.Clone(t.pick), l
+		spent += 4*t.improve(t.round(a, b, a+c-b, c)) + t.repicks()
+		length := t.length()
+		slack := allowed / math.Sqrt(float64(n)) * (1 - float64(spent)/float64(effort))
+		if length > now.length+math.Max(slack, 0) && length > best.length-leastGainMM {
+			t.restore(now)
 			continue
 		}
-		t.order, t.pick = slices.Clone(best), slices.Clone(picks)
+		now.take(t, length)
+		if length < best.length-leastGainMM {
+			best.take(t, length)
+		}
 	}
+	t.restore(best)
+	t.choose()
+}
+
+// repicks chooses the beginnings of all stops anew and returns what it weighed.
+func (t *tour) repicks() int {
+	if t.below(20) > 0 {
+		return 0
+	}
+	t.choose()
+	return 20 * len(t.order)
+}
+
+// exchange swaps the stretches [a, b) and [b, c), if the order may be so.
+func (t *tour) exchange(a, b, c int) bool {
+	t.spare = append(t.spare[:0], t.order...)
+	copy(t.order[a:], t.spare[b:c])
+	copy(t.order[a+c-b:], t.spare[a:b])
+	if t.legal(a, c-1) {
+		return true
+	}
+	t.order, t.spare = t.spare, t.order
+	t.seat(a, c-1)
+	return false
+}
+
+// round returns the stops on both sides of the given places.
+func (t *tour) round(places ...int) []int {
+	var out []int
+	for _, k := range places {
+		for _, j := range [2]int{k - 1, k} {
+			if j >= 0 && j < len(t.order) && !slices.Contains(out, t.order[j]) {
+				out = append(out, t.order[j])
+			}
+		}
+	}
+	return out
+}
+
+// A kept tour can be gone back to.
+type kept struct {
+	order, pick []int
+	length      float64
+}
+
+func (t *tour) save() *kept {
+	return &kept{slices.Clone(t.order), slices.Clone(t.pick), t.length()}
+}
+
+func (k *kept) take(t *tour, length float64) {
+	copy(k.order, t.order)
+	copy(k.pick, t.pick)
+	k.length = length
+}
+
+func (t *tour) restore(k *kept) {
+	copy(t.order, k.order)
+	copy(t.pick, k.pick)
+	t.seat(0, len(t.order))
 }
 
 // below returns the next random number under n, by xorshift.
@@ -141,4 +313,33 @@ func (t *tour) below(n int) int {
 	t.random ^= t.random >> 7
 	t.random ^= t.random << 17
 	return int(t.random % uint64(max(n, 1)))
+}
+
+// nearStops lists for each stop the nearest others by their beginnings.
+func nearStops(stops []stop) [][]int {
+	out := make([][]int, len(stops))
+	type far struct {
+		stop int
+		d    float64
+	}
+	for i, s := range stops {
+		var all []far
+		for j, q := range stops {
+			if i == j {
+				continue
+			}
+			d := math.Inf(1)
+			for _, a := range s.in {
+				for _, b := range q.in {
+					d = math.Min(d, apart(a, b))
+				}
+			}
+			all = append(all, far{j, d})
+		}
+		slices.SortFunc(all, func(a, b far) int { return cmp.Or(cmp.Compare(a.d, b.d), a.stop-b.stop) })
+		for _, f := range all[:min(neighbours, len(all))] {
+			out[i] = append(out[i], f.stop)
+		}
+	}
+	return out
 }

@@ -2,6 +2,7 @@ package toolpath
 
 import (
 	"math"
+	"slices"
 
 	"pourwright/internal/geom"
 )
@@ -16,20 +17,37 @@ type stop struct {
 // A tour visits all stops from the origin and comes back to it.
 type tour struct {
 	stops  []stop
-	order  []int // of the stops
-	pick   []int // for each stop, the index of its in
+	before [][]int // for each stop, those that must come before it
+	near   [][]int // for each stop, the nearest others
+	order  []int   // of the stops
+	place  []int   // of each stop in the order
+	pick   []int   // for each stop, the index of its in
+	spare  []int
 	random uint64
 }
 
-// effort bounds the work on one tour. Chosen: enough for a few per cent of the best.
-const effort = 4_000_000
+// Bounds of the work on one tour, in changes weighed. Chosen: enough for a few per
+// cent of the best.
+const (
+	effortEach = 100_000 // for each stop
+	mostEffort = 20_000_000
+)
+
+func (t *tour) effort() int { return min(effortEach*len(t.stops), mostEffort) }
 
 // shortest returns a short tour: the nearest stop first, then improved.
 func shortest(stops []stop) *tour {
-	t := &tour{stops: stops, pick: make([]int, len(stops)), random: 0x9e3779b97f4a7c15}
+	n := len(stops)
+	t := &tour{stops: stops, before: make([][]int, n), near: nearStops(stops), place: make([]int, n), pick: make([]int, n), random: 0x9e3779b97f4a7c15}
+	for i, s := range stops {
+		if s.after >= 0 {
+			t.before[s.after] = append(t.before[s.after], i)
+		}
+	}
 	t.nearest()
+	t.seat(0, n)
 	t.choose()
-	t.improve()
+	t.improve(slices.Clone(t.order))
 	t.shake()
 	return t
 }
@@ -133,17 +151,4 @@ func (t *tour) choose() {
 		t.pick[t.order[k]] = at
 		at = from[k][at]
 	}
-}
-
-// legal reports whether every stop comes before the one that must follow it.
-func (t *tour) legal(order []int, place []int) bool {
-	for k, i := range order {
-		place[i] = k
-	}
-	for i, s := range t.stops {
-		if s.after >= 0 && place[i] > place[s.after] {
-			return false
-		}
-	}
-	return true
 }
