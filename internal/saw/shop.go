@@ -15,6 +15,7 @@ type shop struct {
 	stock  []stockKind
 	rounds int
 	seed   uint64
+	line   bool // bars: nothing lies side by side
 }
 
 // A stockKind is a size of sheet with the ways to open it.

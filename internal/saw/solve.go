@@ -126,26 +126,30 @@ func (s *shop) needed(out []int32, k int) int {
 // is not excluded by a bound up to the one known to do.
 func (s *shop) cheapest(ctx context.Context, known draft, want []int32) (draft, float64) {
 	q := newSets(s, known.price)
-	lower, tried := -1.0, 0
+	lower, last, tried := -1.0, 0.0, 0
 	for range mostPops {
 		set, price, ok := q.pop()
 		if !ok || price >= known.price || tried == mostSets || ctx.Err() != nil {
 			break
 		}
+		last = price
 		if !s.possible(set, want) {
 			continue
-		}
-		if lower < 0 {
-			lower = price
 		}
 		tried++
 		if d, ok := s.trySet(ctx, set, want, tried); ok {
 			known = d
 			break
 		}
+		if lower < 0 && !(s.line && s.refuted(set, want)) {
+			lower = price
+		}
 	}
 	if lower < 0 {
 		lower = known.price
+		if tried == mostSets || ctx.Err() != nil {
+			lower = last
+		}
 	}
 	return known, lower
 }
@@ -296,6 +300,9 @@ func (s *shop) guess(d *draft, t int) (item, bool) {
 	if len(regions) == 0 {
 		return item{}, false
 	}
+	if s.line {
+		return s.guessLength(d, regions, t)
+	}
 	b := regions[t%len(regions)]
 	n := t / len(regions)
 	w, h := b.x1-b.x0, b.y1-b.y0
@@ -313,6 +320,20 @@ func (s *shop) guess(d *draft, t int) (item, bool) {
 		return item{}, false
 	}
 	return item{w: int64(side) + s.kerf, h: int64(other) + s.kerf, turns: true, kind: int32(len(s.items))}, true
+}
+
+// guessLength is guess for bars.
+func (s *shop) guessLength(d *draft, regions []box, t int) (item, bool) {
+	longest := int64(0)
+	for _, b := range regions {
+		longest = max(longest, b.x1-b.x0)
+	}
+	now, spare := d.largestCut()/lineMM, s.spare(d)/lineMM
+	length := ticks(now) + 1 + int64(float64(ticks(spare-now))*[]float64{1, 0.8, 0.6, 0.4, 0.25, 0.12, 0.06, 0.03, 0.01, 0.003}[t%10])
+	if length > longest || spare <= now {
+		return item{}, false
+	}
+	return item{w: length + s.kerf, h: ticks(lineMM) + s.kerf, kind: int32(len(s.items))}, true
 }
 
 // largestCut returns the area of the largest offcut of the sheets in use, mm2.
