@@ -55,6 +55,7 @@ func (b *book) seamList() {
 		return
 	}
 	b.Ln(6)
+	b.keep(40)
 	w := b.w - 2*margin
 	t := table{b, []column{{"seam", 19, false, "B", 11}, {"joins", 32, false, "", 10}, {"kind", 18, false, "", 10}, {"long", 21, true, "", 10}, {"shows", 21, true, "", 10},
 		{"from seams of the layers next to it", w - 111, false, "", 10}}, 10}
@@ -76,15 +77,16 @@ func (b *book) sheetList() {
 	}
 	own, _ := b.systems()
 	b.Ln(6)
+	b.keep(40)
 	w := b.w - 2*margin
-	t := table{b, []column{{"", 12, false, "", 12}, {"foam", 42, false, "B", 11}, {"size", 44, true, "", 11}, {"parts", w - 12 - 42 - 44 - 18, false, "", 11}, {"used", 18, true, "", 11}}, 10}
+	t := table{b, []column{{"", 12, false, "", 12}, {"foam", 42, false, "B", 11}, {"size", 44, true, "", 11}, {"used", 18, true, "", 11}, {"parts", w - 12 - 42 - 44 - 18, false, "", 11}}, 10}
 	t.heads()
 	for _, s := range k.Sheets {
 		var parts []string
 		for _, q := range s.Placements {
 			parts = append(parts, q.Part)
 		}
-		row := []string{box, s.Name, times(s.SizeX, s.SizeY, own), strings.Join(parts, ", "), fmt.Sprintf("%.0f %%", 100*s.Share)}
+		row := []string{box, s.Name, times(s.SizeX, s.SizeY, own), fmt.Sprintf("%.0f %%", 100*s.Share), strings.Join(parts, ", ")}
 		if s.Keep != nil {
 			row = append(row, "keep "+times(s.Keep.SizeX, s.Keep.SizeY, own)+" as "+s.Keep.Name)
 		}

@@ -79,6 +79,7 @@ func (c *computer) build(ks []*course) {
 		c.finish(&c.r.Parts[i], hollows[i])
 	}
 	c.name()
+	c.nameDowels()
 	for i := range c.r.Parts {
 		c.leaves(&c.r.Parts[i])
 	}

@@ -23,6 +23,7 @@ const (
 type peg struct {
 	at      geom.Point
 	low, up int
+	layer   int // of low
 	shows   bool
 }
 
@@ -111,7 +112,7 @@ func (c *computer) pegs(on []pair, before []peg) []peg {
 	for _, p := range on {
 		for range each {
 			if at, ok := c.next(p, before, out); ok {
-				out = append(out, peg{at.at, p.low, p.up, at.shows})
+				out = append(out, peg{at.at, p.low, p.up, c.r.Parts[p.low].Layer, at.shows})
 			}
 		}
 	}
@@ -229,6 +230,20 @@ func lands(from, onto []geom.Point, m func(geom.Point) geom.Point, play float64)
 		}
 	}
 	return true
+}
+
+// nameDowels tells each hole which part it is shared with.
+func (c *computer) nameDowels() {
+	for i := range c.r.Parts {
+		p := &c.r.Parts[i]
+		for k, g := range p.pegs {
+			other := g.low
+			if other == i {
+				other = g.up
+			}
+			p.Dowels[k].With = c.r.Parts[other].ID
+		}
+	}
 }
 
 // judgeDowels says which parts lack holes or could go on turned.

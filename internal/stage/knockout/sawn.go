@@ -89,7 +89,7 @@ func (c *computer) sawnSheet(x saw.CutSheet, offcuts []saw.Offcut, left []slip, 
 	k := first
 	for _, o := range offcuts {
 		if o.Sheet == x.ID {
-			kept := Keep{Name: name + " " + o.Name, SizeX: units.Length(o.LengthMM), SizeY: units.Length(o.WidthMM)}
+			kept := Keep{Name: "offcut " + o.Name, SizeX: units.Length(o.LengthMM), SizeY: units.Length(o.WidthMM)}
 			c.r.Offcuts = append(c.r.Offcuts, kept)
 			if k < len(c.r.Sheets) {
 				c.r.Sheets[k].Keep = &kept
