@@ -12,7 +12,7 @@ import (
 func (w *wiring) concrete() (string, []finding.Finding) {
 	j := w.job
 	if !w.basin() {
-		w.plan.Concrete = concrete.Result{Coats: []concrete.CoatResult{}, Recipes: []concrete.Recipe{}, Batches: []concrete.Batch{}}
+		w.plan.Concrete = concrete.Nothing()
 		return notComputed, nil
 	}
 	in := concrete.Input{

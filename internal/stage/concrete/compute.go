@@ -11,7 +11,7 @@ import (
 // box there is no result but a finding; coats and layers that cannot be worked with
 // are left out with a finding each.
 func Compute(in Input) (Result, []finding.Finding) {
-	r := Result{Coats: []CoatResult{}, Recipes: []Recipe{}, Batches: []Batch{}}
+	r := Nothing()
 	if !(in.Length > 0 && in.Width > 0 && in.Height > 0) || max(in.Length, in.Width, in.Height) > largest {
 		return r, []finding.Finding{noBox.At(finding.Where{}, "There is no box to cast in: %.1f x %.1f x %.1f mm.", in.Length, in.Width, in.Height)}
 	}
@@ -24,6 +24,14 @@ func Compute(in Input) (Result, []finding.Finding) {
 	c.coats(&r, volumes)
 	c.hollow(r.Shell)
 	return r, c.found
+}
+
+// Nothing returns a result without anything in it, whose lists are empty.
+func Nothing() Result {
+	return Result{Coats: []CoatResult{}, Recipes: []Recipe{}, Batches: []Batch{}, Zones: []ZoneResult{}, Pockets: []Pocket{},
+		Sheet: []Step{}, Reserve: Reserve{Parts: []Part{}}, Climate: []Stretch{}, Windows: []Window{}, Strength: []Strength{},
+		Drying: Drying{Steps: []string{}}, Masks: []Mask{}, Packing: []PackZone{}, Spray: []Pass{}, Gauges: []Gauge{},
+		Scrim: ScrimPlan{Pieces: []ScrimPiece{}}}
 }
 
 type computer struct {

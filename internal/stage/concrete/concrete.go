@@ -17,6 +17,25 @@ type Input struct {
 	Spare                 units.Fraction
 	People                int
 	Temperature           units.Temperature
+
+	Zones    []Zone         // where the shell is thicker or thinner than its coats add up to
+	Stated   units.Length   // thickness of the shell as the maker states it; 0: what the coats add up to
+	Mixer    units.Mass     // most that the mixer takes at once; 0: as the tub
+	PackRate float64        // m2 an hour that one person packs of one coat; 0: usual
+	Scale    units.Mass     // smallest step of the scale; 0: usual
+	Patch    units.Mass     // dry mix of the face kept back for patches
+	Climate  Climate        // temperatures from the first coat on; empty: Temperature throughout
+	Humidity units.Fraction // of the shop's air; 0: not stated
+	Draught  float64        // km/h of air over the work
+	MixTemp  units.Temperature
+	HasMix   bool // MixTemp is stated
+	Needs    Needs
+	Records  []Record
+	DryDays  units.Duration // planned for drying; 0: usual
+	Scrim    Scrim
+	Bare     []string // kinds of surface that are not sealed beyond the basin's own: face, wall
+	Necks    []Spot   // narrow places of the relief, finished view
+	Mouths   []Edge
 }
 
 // A Layer is the knockout between two depths.
@@ -32,66 +51,48 @@ type Coat struct {
 	Mix       material.Mix
 }
 
-// Result is what to mix.
-type Result struct {
-	CastSurface units.Area     `json:"cast_surface_mm2"`
-	Surfaces    Surfaces       `json:"surfaces"`
-	Shell       units.Length   `json:"shell_thickness_mm"`
-	ShellVolume units.Volume   `json:"shell_volume_l"`
-	Naive       units.Volume   `json:"area_times_thickness_l"`
-	NaiveOver   units.Fraction `json:"area_times_thickness_over"` // naive / true - 1
-	Converged   units.Fraction `json:"converged_to"`              // relative change at the last halving
-	Coats       []CoatResult   `json:"coats"`
-	Recipes     []Recipe       `json:"recipes"`
-	Batches     []Batch        `json:"batches"`
-	ShellMass   units.Mass     `json:"shell_kg"`
+// A Zone is a part of the shell of another thickness than its coats add up to. The
+// first coat keeps its thickness everywhere; the others share the difference.
+type Zone struct {
+	Surface   string       // top: face and basin floors, at right angles to them; heel: the sides next to the foot
+	Thickness units.Length // of all coats together
+	Height    units.Length // of a heel, up from the foot
 }
 
-// Surfaces is the mould's area by kind.
-type Surfaces struct {
-	Face  units.Area `json:"face_mm2"`  // form base outside the knockout: the show face
-	Floor units.Area `json:"floor_mm2"` // tops of the knockout: basin floors
-	Riser units.Area `json:"riser_mm2"` // upright sides of the knockout
-	Wall  units.Area `json:"wall_mm2"`  // form sides less the mouths
+// Climate is a history of temperatures from the first coat on. After its end it holds
+// its last temperature, or starts again where it repeats.
+type Climate struct {
+	Stretches []Stretch
+	Repeats   bool
+	From      string // constant, day and night, logged
 }
 
-// CoatResult is one coat's concrete in place.
-type CoatResult struct {
-	Name      string       `json:"name"`
-	Mix       string       `json:"mix"`
-	Thickness units.Length `json:"thickness_mm"`
-	Volume    units.Volume `json:"volume_l"`
-	Mass      units.Mass   `json:"mass_kg"`   // wet, in place
-	ToMix     units.Mass   `json:"to_mix_kg"` // with spare
+// Needs are the strengths that the work asks of the concrete, MPa in compression; 0:
+// usual.
+type Needs struct{ Demould, Flip, Work float64 }
+
+// A Record is what the maker found at an earlier casting of the same mix.
+type Record struct {
+	Age         units.Duration    // after casting
+	Temperature units.Temperature // of the shop meanwhile
+	Strength    float64           // MPa, as tested
 }
 
-// Recipe is a mix by absolute volume.
-type Recipe struct {
-	Mix        string         `json:"mix"`
-	Parts      []Part         `json:"parts_per_m3"`
-	WetDensity units.Density  `json:"wet_density_kg_m3"`
-	WaterRatio float64        `json:"water_to_cementitious"` // or to dry blend for a bagged mix
-	Polymer    float64        `json:"polymer_solids_to_cementitious"`
-	Fibre      float64        `json:"fibre_of_total"`
-	Air        units.Fraction `json:"air"`
+// Scrim is how open mesh is laid inside the backer.
+type Scrim struct {
+	Use  bool
+	Roll units.Length // width of the roll; 0: usual
+	Lap  units.Length // of two pieces; 0: usual
 }
 
-// Batch is one tub.
-type Batch struct {
-	Number     int          `json:"number"` // in building order
-	Coat       string       `json:"coat"`
-	Of         int          `json:"of"` // batches in this coat
-	Mass       units.Mass   `json:"mass_kg"`
-	Volume     units.Volume `json:"volume_l"`
-	Parts      []Part       `json:"parts"`
-	WaterFirst units.Mass   `json:"water_first_kg"` // 80 % at the start
-	WaterUpTo  units.Mass   `json:"water_up_to_kg"` // the recipe's water
-	WaterNever units.Mass   `json:"water_never_above_kg"`
+// A Spot is a place in finished view, mm.
+type Spot struct {
+	X, Y, Width units.Length
 }
 
-// Part is one ingredient weighed.
-type Part struct {
-	Name string     `json:"name"`
-	Role string     `json:"role"`
-	Mass units.Mass `json:"mass_kg"`
+// An Edge is where the basin runs off a side of the piece: along the side in finished
+// view, from its lower coordinate.
+type Edge struct {
+	Side        string // left, right, near, far
+	From, Width units.Length
 }

@@ -39,8 +39,8 @@ func At(d units.Duration, t, ref units.Temperature) units.Duration {
 
 // A Stretch is a time at one temperature.
 type Stretch struct {
-	Time units.Duration
-	Temp units.Temperature
+	Time units.Duration    `json:"time_h"`
+	Temp units.Temperature `json:"temp_c"`
 }
 
 // Maturity returns the Nurse-Saul temperature-time factor, C h, with datum
