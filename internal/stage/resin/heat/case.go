@@ -65,7 +65,8 @@ type Options struct {
 	TolK    float64   // error of a step; 0 takes 5e-4
 	Threads int       // 0 takes 1
 	Frames  []float64 // hours at which fields are kept
-	Rough   bool      // no fields and no places: quicker
+	Rough   bool      // no fields, and no longer than until all is hard
+	Tacky   bool      // no longer than until no surface is tacky
 }
 
 func (o Options) orDefaults(c Case) Options {

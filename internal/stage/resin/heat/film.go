@@ -45,3 +45,56 @@ func NaturalFilm(face int, surfaceC, airC float64) float64 {
 func SteadyFilm(h float64) func(int, float64, float64) float64 {
 	return func(int, float64, float64) float64 { return h }
 }
+
+// A filmTable holds the films of three faces by how much warmer than the air a face is,
+// at one temperature of the air.
+type filmTable [3][filmSteps + 1]float32
+
+const (
+	coldFace  = -40.0 // K below the air
+	filmWidth = 0.5   // K
+	filmSteps = 600
+)
+
+func newFilmTable(air Air, airC float64) *filmTable {
+	t, scale := &filmTable{}, air.Scale
+	if scale == 0 {
+		scale = 1
+	}
+	for f := range t {
+		for i := range t[f] {
+			t[f][i] = float32(scale * air.Film(f, airC+coldFace+filmWidth*float64(i), airC))
+		}
+	}
+	return t
+}
+
+// at reads the film of a face warmer than the air by rise; beyond the table its ends count.
+func (t *filmTable) at(face int, rise float32) float32 {
+	x := min(max((rise-coldFace)/filmWidth, 0), filmSteps-0.01)
+	i := int(x)
+	return t[face][i] + (x-float32(i))*(t[face][i+1]-t[face][i])
+}
+
+// films works out the conductance of every cell to air from its present face. The face's
+// temperature and its film are found in two rounds.
+func (s *stepper) films(c Case, airC float64) {
+	table := newFilmTable(c.Air, airC)
+	over := float32(s.refC - airC)
+	parallel(s.threads, s.ny, func(j int) {
+		for at := j * s.nz * s.nx; at < (j+1)*s.nz*s.nx; at++ {
+			s.film[at] = 0
+			for f := range 3 {
+				a, path := s.face[f][at], s.path[f][at]
+				if a == 0 {
+					continue
+				}
+				rise := s.now.temp[at] + over
+				h := table.at(f, rise)
+				if h = table.at(f, rise/(1+path*h)); h > 0 {
+					s.film[at] += a / (path + 1/h)
+				}
+			}
+		}
+	})
+}

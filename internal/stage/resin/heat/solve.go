@@ -20,8 +20,8 @@ var (
 const (
 	firstStep = 10.0
 	leastStep = 0.05
-	mostStep  = 3600.0
-	filmEvery = 4      // steps after which films are worked out anew at the latest
+	mostStep  = 2 * 3600.0
+	filmEvery = 4 // steps after which films are worked out anew at the latest
 )
 
 // Solve simulates a case. It returns ctx's error when it is stopped.
@@ -173,34 +173,6 @@ func nextStep(dt, e, tol float64) float64 {
 		dt /= math.Sqrt2
 	}
 	return min(max(dt, leastStep), mostStep)
-}
-
-// films works out the conductance of every cell to air from its present face.
-func (s *stepper) films(c Case, airC float64) {
-	scale := c.Air.Scale
-	if scale == 0 {
-		scale = 1
-	}
-	parallel(s.threads, s.ny, func(j int) {
-		for at := j * s.nz * s.nx; at < (j+1)*s.nz*s.nx; at++ {
-			s.film[at] = 0
-			for f := range 3 {
-				a, path := s.face[f][at], float64(s.path[f][at])
-				if a == 0 {
-					continue
-				}
-				h := s.filmAt(c.Air, f, float64(s.now.temp[at])+s.refC, airC, path, scale)
-				s.film[at] += float32(float64(a) / (path + 1/h))
-			}
-		}
-	})
-}
-
-// filmAt finds the film that belongs to the face's own temperature in two rounds.
-func (s *stepper) filmAt(air Air, face int, cellC, airC, path, scale float64) float64 {
-	h := scale * air.Film(face, cellC, airC)
-	surface := airC + (cellC-airC)/(1+path*h)
-	return scale * air.Film(face, surface, airC)
 }
 
 // quantile returns the value below which share of the weights lie; +Inf where that is

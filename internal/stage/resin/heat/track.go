@@ -19,7 +19,8 @@ type Result struct {
 	HeatJ, LostJ, StoredJ float64 // set free, given to air, stored
 	LayersMM              []float64
 	Frames                []Frame
-	BuildShare            float64
+	CutYMM                float64 // where the cut of the frames lies
+	DeepestMM             float64
 }
 
 // EnergyDefect is what the books leave open, as a share of the heat set free.
@@ -287,6 +288,15 @@ func (t *tracker) settled(s *stepper, hour float64) bool {
 		return false
 	}
 	for _, c := range t.columns {
+		if t.o.Tacky {
+			if math.IsInf(c.TackyH, 1) {
+				return false
+			}
+			continue
+		}
+		if t.o.Rough && !math.IsInf(c.SetH, 1) {
+			continue
+		}
 		if math.IsInf(c.SetH, 1) || (t.b.c.Smooth != nil && math.IsInf(c.SmoothH, 1)) {
 			return false
 		}
@@ -324,14 +334,12 @@ func blank(n int) []float32 {
 	return out
 }
 
-// CutY returns where the cut of the frames lies, mm in the case's raster.
-func (r Result) CutY(row int) float64 { return r.OffYMM + (float64(row)+0.5)*r.CellMM }
-
 // result closes the books.
 func (t *tracker) result(s *stepper) Result {
 	t.close()
 	r := t.res
-	r.Columns, r.Steps = t.columns, t.steps
+	r.Columns, r.Steps, r.DeepestMM = t.columns, t.steps, t.b.deepestMM
+	r.CutYMM = r.OffYMM + (float64(t.cutJ)+0.5)*t.o.DXMM
 	n := len(t.columns)
 	set, smooth, w := make([]float64, n), make([]float64, n), make([]float64, n)
 	for i, c := range t.columns {
