@@ -61,6 +61,8 @@ var (
 		Remedy: "Pour it later: liquid under a new lift makes one deep, hot lift of the two.", Source: "practice"}
 	coarse = finding.Rule{Code: "resin/coarse", Severity: finding.Note, Title: "the cure is computed finely enough",
 		Remedy: "Take the band of the peak as wider by as much."}
+	tooDeep = finding.Rule{Code: "resin/too-deep", Severity: finding.Caution, Title: "no lift is deeper than the resin's range",
+		Remedy: "Split it: the data sheet's depth holds for a wider basin and a warmer day than the one computed, and a deeper pour voids it.", Source: "practice"}
 	ownLifts = finding.Rule{Code: "resin/own-lifts", Severity: finding.Caution, Title: "the maker's lifts fill the basin",
 		Remedy: "Make the depths under resin.lifts add up to the depth of the basin."}
 	noCure = finding.Rule{Code: "resin/cure-not-computed", Severity: finding.Caution, Title: "the cure is known before pouring",
@@ -71,5 +73,5 @@ var (
 func Rules() []finding.Rule {
 	return []finding.Rule{noBasin, badFill, noDensity, noRatio, swapped, noParts, blendOff, byVolume, noRange, tooShallow, noSplit,
 		onTerrace, bucket, potLife, badRoom, shallow, thin, slowPot, badTint, outOfLevel,
-		boiling, tooHot, mayRun, damHot, foamHot, staysSoft, scuff, early, coarse, ownLifts, noCure}
+		boiling, tooHot, mayRun, damHot, foamHot, staysSoft, scuff, early, coarse, tooDeep, ownLifts, noCure}
 }

@@ -34,11 +34,23 @@ func (c *computer) heatFindings(r *Result) {
 	case k.High > yellows:
 		c.say(mayRun.At(where, "%s: a little more warmth, depth or hardener tips it over.", text).Measured(float64(k.High), float64(yellows), "C"))
 	}
+	c.depths(r)
 	c.contact(k)
 	c.softPlaces(k)
 	c.scuffing(r)
 	if k.Error.Off > mostApart {
 		c.say(coarse.At(finding.Where{}, "The peak on a grid of %.0f mm and on one twice as wide differ by %.1f K.", k.Error.Grid, k.Error.Off).Measured(float64(k.Error.Off), float64(mostApart), "K"))
+	}
+}
+
+// depths says which of the maker's own lifts leave the resin's range.
+func (c *computer) depths(r *Result) {
+	most := c.in.Card.MaxDepth.Value
+	for i, p := range r.scheme.Pours {
+		if deep := p.To - p.From; most > 0 && deep > most+0.05 {
+			c.say(tooDeep.At(finding.Where{Element: fmt.Sprintf("lift %d", i+1)}, "Lift %d is %.1f mm deep and %s is for at most %.0f mm; its peak is computed as %.0f C, %.0f to %.0f C by what is not known exactly.",
+				i+1, deep, c.in.Card.Name, most, r.scheme.Forecast.Lifts[i].Peak, r.Cure.Low, r.Cure.High).Measured(deep.MM(), most.MM(), "mm"))
+		}
 	}
 }
 
