@@ -216,7 +216,7 @@ func (t *tour) between(a, b int) float64 {
 // what is much longer gets less and less, to nothing. The shortest tour stays.
 func (t *tour) shake() {
 	n := len(t.order)
-	if n < 4 || n > mostStops {
+	if n > mostStops {
 		return
 	}
 	best, now := t.save(), t.save()

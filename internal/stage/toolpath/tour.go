@@ -48,7 +48,11 @@ func shortest(stops []stop) *tour {
 	t.seat(0, n)
 	t.choose()
 	t.improve(slices.Clone(t.order))
-	t.shake()
+	if n <= fewStops {
+		t.all()
+	} else {
+		t.shake()
+	}
 	return t
 }
 
