@@ -25,7 +25,31 @@ func (w *wiring) resin() (string, []finding.Finding) {
 	for _, f := range w.plan.Relief.Fill {
 		in.Fill = append(in.Fill, resin.FillPoint{Depth: f.Depth, Volume: f.Volume})
 	}
-	r, found := resin.Compute(in)
+	w.oven(&in)
+	r, found := remember(w, "resin", in, func(in resin.Input) (resin.Result, []finding.Finding) {
+		return resin.Run(w.ctx, in, w.progress)
+	})
 	w.plan.Resin = r
 	return fmt.Sprintf("%.2f l in %d lifts; order %.2f l = %.2f US gal", r.Volume, len(r.Lifts), r.Order, r.OrderUS), found
+}
+
+// oven adds what the cure is computed from.
+func (w *wiring) oven(in *resin.Input) {
+	j := w.job
+	in.Width, in.Shell, in.Board = j.Width, j.Shell(), j.Form.Measured
+	in.FoamLeft, in.Limit, in.Pouring = j.Resin.FoamLeft, j.Resin.PeakLimit, j.Resin.Pouring
+	for _, l := range w.plan.Relief.Layers {
+		in.Basin = append(in.Basin, resin.Layer{From: l.From, To: l.To, Region: l.Region})
+	}
+	for _, m := range w.plan.Relief.Mouths {
+		in.Dams = append(in.Dams, resin.Dam{Side: m.Side, From: m.From, Width: m.Width, Depth: m.Depth})
+	}
+	for d, spans := range j.Shop.Hours {
+		for _, s := range spans {
+			in.Hours[d] = append(in.Hours[d], resin.Span(s))
+		}
+	}
+	for _, l := range j.Resin.Lifts {
+		in.Own = append(in.Own, resin.OwnLift{Depth: l.Depth, After: l.After})
+	}
 }

@@ -204,7 +204,7 @@ func (h *hearth) fine(ctx context.Context, pours []Pour) (Outcome, error) {
 // every six.
 func frames(last units.Duration) []float64 {
 	var out []float64
-	step := math.Ceil((float64(last) + 36) / 60)
+	step := math.Ceil((float64(last) + 36) / 36)
 	for t := 0.0; t <= float64(last)+36; t += step {
 		out = append(out, t)
 	}
