@@ -25,6 +25,11 @@ func newShop(p SheetProblem) (*shop, []Missing, []Reason) {
 	s := &shop{p: p, kerf: ticks(p.KerfMM), rounds: cmp.Or(max(p.Effort.Rounds, 0), DefaultRounds), seed: p.Effort.Seed}
 	reasons = append(reasons, s.takeStock()...)
 	missing, more := s.takePieces()
+	s.sets, s.trials = mostSets, dummyTrials
+	if n := len(s.items); n > calmItems {
+		s.rounds = max(s.rounds*calmItems/n, 20)
+		s.sets, s.trials = max(mostSets*calmItems/n, 4), max(dummyTrials*calmItems/n, 4)
+	}
 	return s, missing, append(reasons, more...)
 }
 

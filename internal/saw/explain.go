@@ -66,7 +66,7 @@ func (s *shop) thinner(ctx context.Context, d *draft) (float64, bool) {
 		p := s.p
 		p.KerfMM = kerfMM
 		other, _, _ := newShop(p)
-		other.rounds = max(s.rounds/4, 1)
+		other.rounds, other.sets, other.line = max(s.rounds/4, 1), max(s.sets/8, 1), s.line
 		if len(other.items) != len(s.items) {
 			return false
 		}

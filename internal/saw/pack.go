@@ -54,7 +54,7 @@ type Packing struct {
 // finds: it stops at the lower bound, after the rounds of effort, or with ctx.
 // Goods that fit no rectangle are listed and left out.
 //
-// Errors: sizes that are not positive, no more than Limit items in all.
+// Errors: sizes that are not positive, no more than packLimit items in all.
 func Pack(ctx context.Context, goods []Good, w, h int64, effort Effort) (Packing, error) {
 	items, out, err := packItems(goods, w, h)
 	if err != nil || len(items) == 0 {
@@ -86,7 +86,7 @@ func packItems(goods []Good, w, h int64) ([]item, Packing, error) {
 	}
 	var items []item
 	for k, g := range goods {
-		if g.W <= 0 || g.H <= 0 || g.Count < 0 || g.Count > Limit {
+		if g.W <= 0 || g.H <= 0 || g.Count < 0 || g.Count > packLimit {
 			return nil, out, fmt.Errorf("piece %d: %d x %d, count %d", k, g.W, g.H, g.Count)
 		}
 		if (g.W > w || g.H > h) && !(g.Turns && g.H <= w && g.W <= h) {
@@ -97,8 +97,8 @@ func packItems(goods []Good, w, h int64) ([]item, Packing, error) {
 			items = append(items, item{w: g.W, h: g.H, turns: g.Turns, kind: int32(k)})
 		}
 	}
-	if len(items) > Limit {
-		return nil, out, fmt.Errorf("%d pieces: at most %d", len(items), Limit)
+	if len(items) > packLimit {
+		return nil, out, fmt.Errorf("%d pieces: at most %d", len(items), packLimit)
 	}
 	return items, out, nil
 }
@@ -195,3 +195,6 @@ func (p *packer) drop(worker uint64) *filler {
 	f.setRegions(regions)
 	return f
 }
+
+// packLimit is the most items in one Pack.
+const packLimit = 5000

@@ -53,4 +53,4 @@ type Reason struct {
 }
 
 // Limit is the most pieces in one problem, copies counted.
-const Limit = 2000
+const Limit = 1000

@@ -15,6 +15,8 @@ type shop struct {
 	stock  []stockKind
 	rounds int
 	seed   uint64
+	sets   int  // of sheets tried
+	trials int  // for a larger offcut
 	line   bool // bars: nothing lies side by side
 }
 

@@ -15,6 +15,7 @@ const (
 	mostPops    = 200000 // sets looked at
 	dummyTrials = 84     // sizes tried for a larger offcut
 	calmTrials  = 12     // plans compared for fewer settings
+	calmItems   = 60     // above so many pieces the search gets shorter
 )
 
 // solve returns the best draft for the items that can be placed, and those that
@@ -129,7 +130,7 @@ func (s *shop) cheapest(ctx context.Context, known draft, want []int32) (draft, 
 	lower, last, tried := -1.0, 0.0, 0
 	for range mostPops {
 		set, price, ok := q.pop()
-		if !ok || price >= known.price || tried == mostSets || ctx.Err() != nil {
+		if !ok || price >= known.price || tried == s.sets || ctx.Err() != nil {
 			break
 		}
 		last = price
@@ -147,7 +148,7 @@ func (s *shop) cheapest(ctx context.Context, known draft, want []int32) (draft, 
 	}
 	if lower < 0 {
 		lower = known.price
-		if tried == mostSets || ctx.Err() != nil {
+		if tried == s.sets || ctx.Err() != nil {
 			lower = last
 		}
 	}
@@ -276,12 +277,12 @@ func (s *shop) largerOffcut(ctx context.Context, d draft, want []int32) draft {
 		return true
 	}
 	var keep *item
-	for t := range dummyTrials {
+	for t := range s.trials {
 		if extra, ok := s.guess(&d, t); ok && try(&extra, uint64(t)*31) {
 			keep = &extra
 		}
 	}
-	for t := range calmTrials {
+	for t := range min(calmTrials, s.trials) {
 		try(keep, uint64(t)*77+5)
 	}
 	return d
