@@ -64,7 +64,7 @@ func (c *computer) site(p geom.Polygon, l Layer, above geom.Region) *site {
 		}
 		s.holes, s.holeBox = geom.NewLocator(holes), holes.Box()
 	}
-	s.root = &node{poly: s.poly}
+	s.root, s.work = &node{poly: s.poly}, &c.work
 	return s
 }
 
@@ -125,6 +125,9 @@ func arrange(ks []*course) {
 		order[i] = i
 	}
 	up := settle(ks, order)
+	if slices.ContainsFunc(ks, (*course).spent) {
+		return
+	}
 	kept := snapshot(ks)
 	clearSplits(ks)
 	slices.Reverse(order)
@@ -135,9 +138,12 @@ func arrange(ks []*course) {
 
 // settle seeks the layers in order until nothing changes and returns the cost of all.
 func settle(ks []*course, order []int) float64 {
-	for range sweeps {
+	for sweep := range sweeps {
 		changed := false
 		for _, i := range order {
+			if sweep > 0 && ks[i].spent() {
+				continue
+			}
 			changed = ks[i].seek(around(ks, i)) || changed
 		}
 		if !changed {
@@ -156,6 +162,11 @@ func settle(ks []*course, order []int) float64 {
 	return sum
 }
 
+// spent reports whether the searches have done their work.
+func (k *course) spent() bool {
+	return slices.ContainsFunc(k.sites, func(s *site) bool { return s != nil && *s.work >= mostWork })
+}
+
 // around returns the seams of the layers above and below the i-th.
 func around(ks []*course, i int) [][2]geom.Point {
 	var out [][2]geom.Point
@@ -172,7 +183,7 @@ func around(ks []*course, i int) [][2]geom.Point {
 func (k *course) seek(others [][2]geom.Point) bool {
 	changed := false
 	for i, s := range k.sites {
-		if s == nil {
+		if s == nil || s.room.count(s.poly.Outer.Box()) >= mostPieces {
 			continue
 		}
 		if k.splits[i].cuts != nil && slices.Equal(s.neighbour, others) {

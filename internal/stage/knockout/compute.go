@@ -42,6 +42,7 @@ func Compute(in Input) (Result, []finding.Finding) {
 	c.seams()
 	c.judgeParts()
 	c.glue()
+	c.sayOffcuts()
 	c.lay()
 	c.buoyancy()
 	c.say(touches.At(finding.Where{}, "The knockout is polystyrene foam: solvents, petrol, paraffin oil and petroleum jelly eat it."))
@@ -56,6 +57,7 @@ type computer struct {
 	blocks []*block
 	first  []int   // of each layer's parts in r.Parts
 	rank   [][]int // of a layer's pieces among its parts
+	work   int     // of the search for seams
 	found  []finding.Finding
 }
 

@@ -167,7 +167,8 @@ type Seam struct {
 // A Stagger is how far a seam stays from those of a neighbouring layer.
 type Stagger struct {
 	Layer    int          `json:"layer"`
-	Distance units.Length `json:"distance_mm"`
+	Distance units.Length `json:"distance_mm"` // to seams that it does not cross steeply
+	Crosses  int          `json:"crosses"`     // seams crossed at more than 45 degrees: each bridges the other
 }
 
 // A Sheet is what lies on the bed at once: a whole sheet of foam, a blank sawn from

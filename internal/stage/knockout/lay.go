@@ -9,7 +9,6 @@ import (
 	"pourwright/internal/finding"
 	"pourwright/internal/geom"
 	"pourwright/internal/units"
-	"pourwright/internal/view"
 )
 
 // A slip is one thickness of a part that lies on a sheet.
@@ -25,32 +24,52 @@ type bed struct {
 // the bed are sawn into blanks first, one for each part.
 func (c *computer) lay() {
 	left := c.slips()
-	var large []Offcut
-	for _, o := range c.in.Offcuts {
-		if b, ok := c.offcut(o); ok {
-			left = c.use(b, left)
-		} else if c.sawing() && rectangular(o.Outline) {
-			large = append(large, o)
-		}
+	if c.sawing() {
+		left = c.laySawn(left)
+	} else {
+		left = c.layWhole(left)
 	}
-	if c.sawing() && len(left) > 0 {
-		left = c.saw(left, large)
+	for _, s := range left {
+		c.unlaid(s)
 	}
-	for n := 1; len(left) > 0 && !c.sawing() && c.in.SheetX > 0 && c.in.SheetY > 0; n++ {
-		b := c.board(n, geom.Rect(0, 0, c.in.SheetX.MM(), c.in.SheetY.MM()))
-		rest := c.fill(b, left)
-		if len(rest) == len(left) {
-			break
+}
+
+// laySawn lays what fits on offcuts that lie on the bed and saws blanks for the rest.
+func (c *computer) laySawn(left []slip) []slip {
+	if len(c.in.Offcuts) > 0 {
+		used, rest := c.best(c.offcuts, left)
+		c.keep(used)
+		left = rest
+	}
+	if len(left) > 0 {
+		left = c.saw(left, c.large())
+	}
+	return left
+}
+
+// layWhole lays parts on offcuts and whole sheets together.
+func (c *computer) layWhole(left []slip) []slip {
+	sheets := 0
+	if c.in.SheetX > 0 && c.in.SheetY > 0 {
+		sheets = len(left)
+	}
+	used, rest := c.best(func() []*bed { return append(c.offcuts(), c.whole(sheets)...) }, left)
+	c.keep(used)
+	return rest
+}
+
+// keep adds boards that carry parts to the result.
+func (c *computer) keep(used []*bed) {
+	for _, b := range used {
+		if b.Stock != "offcut" {
+			c.r.Buy++
+			b.Whole, b.Name = c.r.Buy, fmt.Sprintf("sheet %d", c.r.Buy)
 		}
 		c.close(b)
 		if b.Keep != nil {
 			c.r.Offcuts = append(c.r.Offcuts, *b.Keep)
 		}
 		c.r.Sheets = append(c.r.Sheets, b.Sheet)
-		c.r.Buy, left = n, rest
-	}
-	for _, s := range left {
-		c.unlaid(s)
 	}
 }
 
@@ -79,31 +98,43 @@ func (c *computer) slips() []slip {
 	return out
 }
 
-// offcut returns an offcut ready to be laid on; false where nothing can be.
-func (c *computer) offcut(o Offcut) (*bed, bool) {
-	shape := geom.Build([]geom.Ring{o.Outline}, geom.NonZero)
-	box := shape.Box()
-	if len(shape) == 1 && c.sawing() && !c.bedHolds(box.Width(), box.Height()) && rectangular(o.Outline) {
-		return nil, false // it is sawn
+// offcuts returns the offcuts that can be laid on as they are.
+func (c *computer) offcuts() []*bed {
+	var out []*bed
+	for _, o := range c.in.Offcuts {
+		shape := geom.Build([]geom.Ring{o.Outline}, geom.NonZero)
+		box := shape.Box()
+		if len(shape) != 1 || c.in.hasBed() && !c.bedHolds(box.Width(), box.Height()) {
+			continue
+		}
+		shape = shape.Map(func(p geom.Point) geom.Point { return p.Sub(box.Min) }, false)
+		x, y := units.Length(box.Width()), units.Length(box.Height())
+		out = append(out, &bed{Sheet: Sheet{Name: o.Name, Stock: "offcut", SizeX: x, SizeY: y, WholeX: x, WholeY: y, Outline: shape[0].Outer, Placements: []Placement{}},
+			room: geom.Offset(shape, -c.in.Making.Margin.MM(), 0.1)})
 	}
-	if len(shape) != 1 || c.in.hasBed() && !c.bedHolds(box.Width(), box.Height()) {
-		c.say(unused.At(finding.Where{Element: o.Name, Field: "foam.offcuts"}, "Offcut %s of %.0f x %.0f mm is left alone: it is no plain outline or larger than the bed.", o.Name, box.Width(), box.Height()))
-		return nil, false
-	}
-	shape = shape.Map(func(p geom.Point) geom.Point { return p.Sub(box.Min) }, false)
-	return &bed{Sheet: Sheet{Name: o.Name, Stock: "offcut", SizeX: units.Length(box.Width()), SizeY: units.Length(box.Height()),
-		WholeX: units.Length(box.Width()), WholeY: units.Length(box.Height()), Outline: shape[0].Outer, Placements: []Placement{}},
-		room: geom.Offset(shape, -c.in.Making.Margin.MM(), 0.1)}, true
+	return out
 }
 
-// use lays what fits on an offcut.
-func (c *computer) use(b *bed, left []slip) []slip {
-	rest := c.fill(b, left)
-	if len(rest) < len(left) {
-		c.close(b)
-		c.r.Sheets = append(c.r.Sheets, b.Sheet)
+// large returns the offcuts that must be sawn: rectangles larger than the bed.
+func (c *computer) large() []Offcut {
+	var out []Offcut
+	for _, o := range c.in.Offcuts {
+		if b := o.Outline.Box(); rectangular(o.Outline) && !c.bedHolds(b.Width(), b.Height()) {
+			out = append(out, o)
+		}
 	}
-	return rest
+	return out
+}
+
+// sayOffcuts names the offcuts that are no use.
+func (c *computer) sayOffcuts() {
+	for _, o := range c.in.Offcuts {
+		b := o.Outline.Box()
+		plain := len(geom.Build([]geom.Ring{o.Outline}, geom.NonZero)) == 1
+		if !plain || c.in.hasBed() && !c.bedHolds(b.Width(), b.Height()) && !(rectangular(o.Outline) && c.sawing()) {
+			c.say(unused.At(finding.Where{Element: o.Name, Field: "foam.offcuts"}, "Offcut %s is left alone: it is no plain outline, or larger than the bed and no rectangle to be sawn.", o.Name))
+		}
+	}
 }
 
 // board returns the n-th sheet or, at box in it, a blank of it.
@@ -142,13 +173,9 @@ func (c *computer) close(b *bed) {
 // place puts a slip on b, turned by degrees about the origin of form view, the lower
 // left corner of its box at at.
 func (c *computer) place(b *bed, s slip, degrees float64, at geom.Point) {
-	p := c.r.Parts[s.part]
 	sin, cos := math.Sincos(degrees * math.Pi / 180)
 	turn := func(q geom.Point) geom.Point { return geom.Point{X: q.X*cos - q.Y*sin, Y: q.X*sin + q.Y*cos} }
-	move := at.Sub(p.Region.Shape().Map(turn, false).Box().Min)
-	put := func(q geom.Point) geom.Point { return turn(q).Add(move) }
-	b.Placements = append(b.Placements, Placement{Part: p.ID, Copy: s.copy, Turn: degrees, X: units.Length(move.X), Y: units.Length(move.Y),
-		Region: view.Of[view.Form](p.Region.Shape().Map(put, false)), LabelAt: view.PointOf[view.Form](put(geom.Point(p.LabelAt)))})
+	c.put(b, s, degrees, at.Sub(c.r.Parts[s.part].Region.Shape().Map(turn, false).Box().Min))
 }
 
 // unlaid says that a part lies on no sheet.

@@ -103,11 +103,19 @@ func (c *computer) staggers(i int, j joint) []Stagger {
 		if k < 0 || k >= len(c.blocks) || len(c.blocks[k].joints) == 0 {
 			continue
 		}
+		g := Stagger{Layer: c.blocks[k].course.layer.Number}
 		least := math.Inf(1)
 		for _, o := range c.blocks[k].joints {
-			least = math.Min(least, lineGap(j.curve, o.curve))
+			if steep(j.a, j.b, o.a, o.b) && apart(j.a, j.b, o.a, o.b) == 0 {
+				g.Crosses++
+			} else {
+				least = math.Min(least, lineGap(j.curve, o.curve))
+			}
 		}
-		out = append(out, Stagger{c.blocks[k].course.layer.Number, units.Length(least)})
+		if !math.IsInf(least, 1) {
+			g.Distance = units.Length(least)
+			out = append(out, g)
+		}
 	}
 	return out
 }
@@ -129,7 +137,11 @@ func (c *computer) why(i int, b *block, j joint, s Seam) string {
 	}
 	why = append(why, line+".")
 	for _, g := range s.Staggers {
-		why = append(why, fmt.Sprintf("Seams of layer %d are %.0f mm away.", g.Layer, g.Distance))
+		crossed := ""
+		if g.Crosses > 0 {
+			crossed = fmt.Sprintf("; %d it crosses, which bridge it", g.Crosses)
+		}
+		why = append(why, fmt.Sprintf("Seams of layer %d are %.0f mm away%s.", g.Layer, g.Distance, crossed))
 	}
 	switch {
 	case j.why != "":

@@ -16,9 +16,13 @@ const (
 	mostLines  = 140 // in one direction
 	mostWays   = 160 // of one piece that are looked at closely
 	mostNodes  = 40  // pieces cut in one search
+	mostWork   = 120 // pieces whose ways are listed in all searches, beyond which only the best way is followed
 	spareMM    = 1.0 // kept from the limits for what simplifying moves
 	coarseMM   = 0.3 // simplification of the outline that is searched
 )
+
+// fewPieces is up to how many pieces an outline is looked at in all directions. Chosen.
+const fewPieces = 4
 
 // widths are how many cuts are followed up, by depth of the search.
 var widths = [...]int{14, 6, 3, 2}
@@ -74,7 +78,7 @@ func (s *search) split(n *node, depth int, limit float64) (split, bool) {
 	if n.fits {
 		return split{}, limit > 0
 	}
-	if limit <= perPiece || s.nodes >= mostNodes && depth > 0 && limit < math.Inf(1) || depth > mostPieces {
+	if limit <= perPiece || s.tired() && depth > 0 && limit < math.Inf(1) || depth > mostPieces {
 		return split{}, false
 	}
 	s.nodes++
@@ -89,6 +93,9 @@ func (s *search) split(n *node, depth int, limit float64) (split, bool) {
 	}
 	return best, ok
 }
+
+// tired reports whether the search has spent its share.
+func (s *search) tired() bool { return s.nodes >= mostNodes || *s.work >= mostWork }
 
 // rest returns what the pieces of w cost at least.
 func (w *way) rest() float64 {
@@ -119,6 +126,7 @@ func (s *search) follow(w way, depth int, limit float64) (split, bool) {
 func (s *search) promising(n *node, depth int) []way {
 	if !n.asked {
 		n.ways, n.asked = s.site.ways(n.poly, depth), true
+		*s.work++
 	}
 	all := make([]way, len(n.ways))
 	for i, w := range n.ways {
@@ -129,7 +137,7 @@ func (s *search) promising(n *node, depth int) []way {
 	}
 	slices.SortStableFunc(all, func(a, b way) int { return cmp.Compare(a.cost+a.guess, b.cost+b.guess) })
 	most := widths[min(depth, len(widths)-1)]
-	if s.nodes > mostNodes {
+	if s.tired() {
 		most = 1
 	}
 	var out []way
@@ -156,16 +164,16 @@ func alike(a, b way) bool {
 func (s *site) ways(p geom.Polygon, depth int) []*way {
 	rings := p.Rings()
 	n, step := directions, finest
-	if depth > 1 {
+	if depth > 1 || s.room.count(p.Outer.Box()) > fewPieces {
 		n, step = directions/2, 2*finest
 	}
 	var all []*way
 	for i := range n {
 		sin, cos := math.Sincos(math.Pi * float64(i) / float64(n))
 		dir := geom.Point{X: cos, Y: sin}
-		offs := offsets(p.Outer, dir, step)
+		offs := s.offsets(p.Outer, dir, step)
 		for j, chs := range fan(rings, dir, offs) {
-			guess := s.needed(p.Outer, line{dir, offs[j]})
+			guess := s.needed(p.Outer, line{dir, offs[j]}, chs)
 			for _, ch := range chs {
 				all = append(all, &way{line: line{dir, offs[j]}, chain: ch, cost: s.cost(rings, ch), guess: guess})
 			}
@@ -199,22 +207,35 @@ func (s *site) complete(p geom.Polygon, w *way) bool {
 	return true
 }
 
-// needed guesses what the two sides of a line through ring need, by their boxes.
-func (s *site) needed(ring geom.Ring, l line) float64 {
+// needed guesses what the two sides of a line through ring need, by their boxes; the
+// line cuts along chs.
+func (s *site) needed(ring geom.Ring, l line, chs []chain) float64 {
 	a, b := geom.EmptyBox(), geom.EmptyBox()
 	for _, p := range ring {
-		side := &a
 		if p.Cross(l.dir) > l.off {
-			side = &b
+			stretch(&b, p)
+		} else {
+			stretch(&a, p)
 		}
-		side.Min.X, side.Min.Y = min(side.Min.X, p.X), min(side.Min.Y, p.Y)
-		side.Max.X, side.Max.Y = max(side.Max.X, p.X), max(side.Max.Y, p.Y)
+	}
+	for _, ch := range chs {
+		for _, p := range []geom.Point{ch[0].from.at, ch[len(ch)-1].to.at} {
+			stretch(&a, p)
+			stretch(&b, p)
+		}
 	}
 	return perPiece * float64(s.room.count(a)+s.room.count(b)-2)
 }
 
-// offsets returns where lines along dir cut ring, at most mostLines.
-func offsets(ring geom.Ring, dir geom.Point, step float64) []float64 {
+// stretch makes b hold p.
+func stretch(b *geom.Box, p geom.Point) {
+	b.Min.X, b.Min.Y = min(b.Min.X, p.X), min(b.Min.Y, p.Y)
+	b.Max.X, b.Max.Y = max(b.Max.X, p.X), max(b.Max.Y, p.Y)
+}
+
+// offsets returns where lines along dir cut ring: at most mostLines evenly spaced, and
+// those that leave a whole number of rooms on one side.
+func (s *site) offsets(ring geom.Ring, dir geom.Point, step float64) []float64 {
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, p := range ring {
 		lo, hi = math.Min(lo, p.Cross(dir)), math.Max(hi, p.Cross(dir))
@@ -224,5 +245,11 @@ func offsets(ring geom.Ring, dir geom.Point, step float64) []float64 {
 	for i := 1.0; i < n; i++ {
 		out = append(out, lo+(hi-lo)*i/n)
 	}
-	return out
+	for _, r := range []float64{s.room.x, s.room.y} {
+		for v := r; v < hi-lo && len(out) < 2*mostLines; v += r {
+			out = append(out, lo+v, hi-v)
+		}
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
 }

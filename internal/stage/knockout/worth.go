@@ -15,6 +15,7 @@ const (
 	perNeck      = 900  // in the middle of a neck, falling to 0 at its reach
 	perStack     = 600  // nearer to a seam above or below than the stagger
 	perMissed    = 8    // and for each mm missed
+	perCross     = 60   // for each seam above or below that is crossed steeply
 	perThin      = 8    // for each mm under thinMM of foam crossed
 	perMouth     = 4    // for each mm nearer than mouthMM to a mouth
 	perHole      = 6    // for each mm nearer than holeMM to a hole
@@ -42,6 +43,7 @@ type site struct {
 	holes     *geom.Locator // nil for none
 	holeBox   geom.Box
 	root      *node
+	work      *int // of all searches
 	necks     []geom.Narrow
 	mouths    [][2]geom.Point
 	neighbour [][2]geom.Point // seams of the layers above and below
@@ -106,20 +108,34 @@ func (s *site) nearMouths(c chord) float64 {
 }
 
 func (s *site) nearSeams(c chord) float64 {
-	if d := s.stagger(c.from.at, c.to.at); d < s.target {
-		return perStack + perMissed*(s.target-d)
+	d, crossed := s.stagger(c.from.at, c.to.at)
+	sum := perCross * float64(crossed)
+	if d < s.target {
+		sum += perStack + perMissed*(s.target-d)
 	}
-	return 0
+	return sum
 }
 
 // stagger returns the least distance from ab to a seam of a neighbouring layer, +Inf
-// for none.
-func (s *site) stagger(a, b geom.Point) float64 {
-	least := math.Inf(1)
+// for none, and how many it crosses steeply, which do not count for the distance.
+func (s *site) stagger(a, b geom.Point) (least float64, crossed int) {
+	least = math.Inf(1)
 	for _, n := range s.neighbour {
-		least = math.Min(least, apart(a, b, n[0], n[1]))
+		switch d := apart(a, b, n[0], n[1]); {
+		case d == 0 && steep(a, b, n[0], n[1]):
+			crossed++
+		default:
+			least = math.Min(least, d)
+		}
 	}
-	return least
+	return least, crossed
+}
+
+// steep reports whether ab and cd cross at more than 45 degrees: like joints of a wall,
+// each then bridges the other.
+func steep(a, b, c, d geom.Point) bool {
+	u, v := b.Sub(a), d.Sub(c)
+	return math.Abs(u.Cross(v)) > math.Sqrt2/2*u.Norm()*v.Norm()
 }
 
 // nearHoles charges for passing close by an island without crossing it.
@@ -144,7 +160,7 @@ func (s *site) pieces(ps []geom.Polygon) float64 {
 	sum := 0.0
 	for _, p := range ps {
 		b := p.Outer.Box()
-		if math.Max(b.Width(), b.Height()) < s.smallest || p.Area() < s.smallest*s.smallest/8 {
+		if math.Max(b.Width(), b.Height()) < s.smallest || p.Area() < s.smallest*s.smallest/4 {
 			sum += perSmall
 		}
 	}
