@@ -43,6 +43,7 @@ func (r *reader) file(text string) {
 		return
 	}
 	text = strings.TrimPrefix(text, "\ufeff")
+	r.program.Moves = make([]Move, 0, min(strings.Count(text, "\n"), MaxLines))
 	percent, begun := 0, false
 	for text != "" {
 		var one string

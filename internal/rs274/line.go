@@ -137,23 +137,23 @@ func next(chars []char) (word, []char, *fault) {
 		return w, nil, wrong(badText, w.column, "%q begins no word.", string(w.letter))
 	}
 	n := 1
-	var digits strings.Builder
+	digits := make([]byte, 0, 24)
 	for n < len(chars) && strings.IndexByte("0123456789.+-", chars[n].c) >= 0 {
-		digits.WriteByte(chars[n].c)
+		digits = append(digits, chars[n].c)
 		n++
 	}
-	if digits.Len() == 0 {
+	if len(digits) == 0 {
 		if n < len(chars) && (chars[n].c == '#' || chars[n].c == '[') {
 			return w, nil, wrong(parameters, w.column, "%c takes its number from a parameter or an expression, which this reader does not follow.", w.letter)
 		}
 		return w, nil, wrong(badText, w.column, "%c has no number.", w.letter)
 	}
-	v, ok := number(digits.String())
+	v, ok := number(string(digits))
 	switch {
 	case !ok:
-		return w, nil, wrong(badText, w.column, "%c%s is no plain number.", w.letter, digits.String())
+		return w, nil, wrong(badText, w.column, "%c%s is no plain number.", w.letter, string(digits))
 	case v > most || v < -most:
-		return w, nil, wrong(badValue, w.column, "%c%s is beyond anything a machine reaches.", w.letter, digits.String())
+		return w, nil, wrong(badValue, w.column, "%c%s is beyond anything a machine reaches.", w.letter, string(digits))
 	}
 	w.value = v
 	return w, chars[n:], nil

@@ -95,7 +95,6 @@ type Move struct {
 	Centre   Vec     // of an arc; its coordinate normal to the plane is that of From
 	Turn     float64 // of an arc, radians, counter-clockwise positive in its plane
 	Spindle  bool    // turning
-	Machine  bool    // G53: in the machine's own coordinates, unknown here
 }
 
 // Radius returns the radius of an arc, mm, the mean of those at its two ends.

@@ -122,13 +122,20 @@ func (r *reader) note(s *state, b *block, move *Move) {
 		r.firstMove(s)
 	}
 	s.moved = true
-	if c := s.coords.of('G'); !move.Machine && !slices.Contains(r.program.Coords, c) {
+	if s.coords != before.coords || !before.moved {
+		r.enters(s.coords.of('G'))
+	}
+	r.program.Moves = append(r.program.Moves, *move)
+}
+
+// enters reports a second coordinate system.
+func (r *reader) enters(c string) {
+	if !slices.Contains(r.program.Coords, c) {
 		r.program.Coords = append(r.program.Coords, c)
 		if len(r.program.Coords) > 1 {
 			r.say(notFollowed, 0, "The program goes on in %s after %s: where one lies from the other only the machine knows.", c, r.program.Coords[0])
 		}
 	}
-	r.program.Moves = append(r.program.Moves, *move)
 }
 
 // firstMove reports modes that the program has not stated by then.
