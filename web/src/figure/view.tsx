@@ -20,7 +20,7 @@ export function FigureView() {
       <Rooms shown={f?.room} />
       <div class="figure-bar">
         <Tabs list={roomFigures.value} shown={f?.key} />
-        <Switch figure={f} />
+        {f?.key !== CURE.key && <Switch figure={f} />}
       </div>
       <div class="figure-panel" id="figure-panel" role="tabpanel" aria-labelledby={f && `tab-${f.key}`}>
         {f?.key === CURE.key && fields.value ? <Cure fields={fields.value} peakAt={plan.value?.resin.cure.peak_at_h ?? 0} /> : wanted ? <Sheeted wanted={wanted} /> : <p class="quiet figure-empty">No drawing yet: the basin could not be read from the drawing.</p>}

@@ -60,13 +60,14 @@ type Air struct {
 
 // Options are how finely.
 type Options struct {
-	DXMM    float64   // plan size of a cell; a multiple of the raster's step. 0 takes 10
-	DZMM    float64   // thickest layer of the hollow; 0 takes 4
-	TolK    float64   // error of a step; 0 takes 5e-4
-	Threads int       // 0 takes 1
-	Frames  []float64 // hours at which fields are kept
-	Rough   bool      // no fields, and no longer than until all is hard
-	Tacky   bool      // no longer than until no surface is tacky
+	DXMM    float64    // plan size of a cell; a multiple of the raster's step. 0 takes 10
+	DZMM    float64    // thickest layer of the hollow; 0 takes 4
+	TolK    float64    // error of a step; 0 takes 5e-4
+	Threads int        // 0 takes 1
+	Frames  []float64  // hours at which fields are kept
+	Marks   [2]float64 // cures: when the mean of all poured passes them is told
+	Rough   bool       // no fields, and no longer than until all is hard
+	Tacky   bool       // no longer than until no surface is tacky
 }
 
 func (o Options) orDefaults(c Case) Options {

@@ -19,7 +19,8 @@ type Result struct {
 	HeatJ, LostJ, StoredJ float64 // set free, given to air, stored
 	LayersMM              []float64
 	Frames                []Frame
-	CutYMM                float64 // where the cut of the frames lies
+	MarkH                 [2]float64 // hours at which the mean cure passes Options.Marks
+	CutYMM                float64    // where the cut of the frames lies
 	DeepestMM             float64
 }
 
@@ -84,7 +85,8 @@ type tracker struct {
 
 func newTracker(b *body, o Options, z []float64) *tracker {
 	t := &tracker{b: b, o: o, z: z}
-	t.res = Result{PeakC: math.Inf(-1), WallC: math.Inf(-1), BelowC: math.Inf(-1), LayersMM: z, CellMM: o.DXMM,
+	inf := math.Inf(1)
+	t.res = Result{MarkH: [2]float64{inf, inf}, PeakC: math.Inf(-1), WallC: math.Inf(-1), BelowC: math.Inf(-1), LayersMM: z, CellMM: o.DXMM,
 		OffXMM: -float64(b.offX) * b.c.StepMM, OffYMM: -float64(b.offY) * b.c.StepMM}
 	return t
 }
@@ -170,6 +172,7 @@ func (t *tracker) step(s *stepper, hour, dt, airC float64) {
 	t.steps++
 	t.books(s, dt, airC)
 	t.peaks(s, hour+dt)
+	t.means(s, hour, dt)
 	for n := range t.columns {
 		t.column(s, n, hour, dt)
 	}
@@ -199,6 +202,22 @@ func (t *tracker) books(s *stepper, dtH, airC float64) {
 	t.res.HeatJ += heat * float64(s.heatKJ)
 	t.res.LostJ += lost * dtH * 3600
 	t.res.StoredJ += stored
+}
+
+// means follows the mean cure, where marks of it are asked for.
+func (t *tracker) means(s *stepper, hour, dt float64) {
+	if t.o.Marks == [2]float64{} {
+		return
+	}
+	mass, a, b := 0.0, 0.0, 0.0
+	for at, m := range s.mass {
+		mass, a, b = mass+float64(m), a+float64(m*s.now.cure[at]), b+float64(m*s.next.cure[at])
+	}
+	for i, mark := range t.o.Marks {
+		if math.IsInf(t.res.MarkH[i], 1) && b >= mark*mass {
+			t.res.MarkH[i] = hour + dt*min(1, max(0, (mark*mass-a)/math.Max(b-a, 1e-12)))
+		}
+	}
 }
 
 // peaks looks for the warmest poured cell, wall face and body below.

@@ -101,3 +101,26 @@ func (m Model) IsothermalTime(a, tempC float64) float64 {
 	r := m.R
 	return (math.Log((r+a)/(r*(1-a)))/((1+r)*(1+r)) + a/(1-a)/(1+r)) / m.Speed(tempC)
 }
+
+// FilmTime returns the time in s that a thin film at tempC takes to reach a, slowing
+// included: Simpson's rule over da / rate. It is +Inf where the rate dies away first.
+func (m Model) FilmTime(a, tempC float64) float64 {
+	const n = 400
+	h := a / n
+	sum := 0.0
+	for i := range n + 1 {
+		r := m.Rate(float64(i)*h, tempC)
+		if !(r > 0) {
+			return math.Inf(1)
+		}
+		w := 2.0
+		switch {
+		case i == 0 || i == n:
+			w = 1
+		case i%2 == 1:
+			w = 4
+		}
+		sum += w / r
+	}
+	return sum * h / 3
+}
