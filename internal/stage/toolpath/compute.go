@@ -38,6 +38,12 @@ func Compute(in Input) (Result, []finding.Finding) {
 			out.Minutes += p.Minutes
 		}
 	}
+	if in.Carving != nil {
+		if p, ok := c.carve(*in.Carving); ok {
+			out.Programs = append(out.Programs, p)
+			out.Minutes += p.Minutes
+		}
+	}
 	return out, c.found
 }
 

@@ -31,14 +31,12 @@ var (
 		Remedy: "Tape the part down inside its outline before cutting, or cut it by hand for the last pass."}
 	emptyPart = finding.Rule{Code: "toolpath/empty", Severity: finding.Stop, Title: "every part has an outline",
 		Remedy: "Check the part's outline in the drawing."}
-	ballShort = finding.Rule{Code: "toolpath/carve", Severity: finding.Stop, Title: "a height map can be carved",
+	noCarving = finding.Rule{Code: "toolpath/carve", Severity: finding.Stop, Title: "a height map can be carved",
 		Remedy: "State the stock, a ball cutter that reaches the deepest point, and a height map no deeper than the stock."}
-	carveLeft = finding.Rule{Code: "toolpath/carve-left", Severity: finding.Note, Title: "what the ball cutter leaves",
-		Remedy: "Use a smaller ball for sharper valleys, or sand them."}
 )
 
 // Rules lists what may be said of the programs.
 func Rules() []finding.Rule {
 	return []finding.Rule{noCutter, noFeed, tooFast, flute, lowSafe, badNumber, noStock, offSheet, offBed, beside, tooClose,
-		channel, noTabs, emptyPart, ballShort, carveLeft}
+		channel, noTabs, emptyPart, noCarving}
 }

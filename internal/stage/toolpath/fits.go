@@ -72,7 +72,7 @@ func (c *computer) apart(s Sheet) bool {
 				continue
 			}
 			at := cut.Box().Center()
-			c.say(tooClose.At(place(p.ID, at), "Parts %s and %s on %s lie closer than the cutter is wide, %.1f mm: cutting one cuts into the other.",
+			c.say(tooClose.At(spot(p.ID, at), "Parts %s and %s on %s lie closer than the cutter is wide, %.1f mm: cutting one cuts into the other.",
 				q.ID, p.ID, s.Name, c.m.Cutter))
 			ok = false
 		}
@@ -88,8 +88,8 @@ func meet(a, b geom.Box) bool {
 	return a.Min.X <= b.Max.X && b.Min.X <= a.Max.X && a.Min.Y <= b.Max.Y && b.Min.Y <= a.Max.Y
 }
 
-// place is a place on the sheet.
-func place(element string, at geom.Point) finding.Where {
+// spot is a place on the sheet.
+func spot(element string, at geom.Point) finding.Where {
 	return finding.Where{Element: element, View: "form", At: &[2]float64{at.X, at.Y}}
 }
 
@@ -138,7 +138,7 @@ func (c *computer) sayChannels(s Sheet) {
 			}
 			said++
 			at, wide := geom.Region{q}.Pole(0.05)
-			c.say(channel.At(place(p.ID, at), "The cutter, %.1f mm, does not enter a channel or hole of part %s on %s: %.0f mm2 of foam up to %.1f mm wide stay there.",
+			c.say(channel.At(spot(p.ID, at), "The cutter, %.1f mm, does not enter a channel or hole of part %s on %s: %.0f mm2 of foam up to %.1f mm wide stay there.",
 				c.m.Cutter, p.ID, s.Name, q.Area(), 2*wide).Measured(2*wide, c.m.Cutter.MM(), "mm"))
 		}
 		if more > 0 {

@@ -20,12 +20,20 @@ func (c *computer) cutHead(p Program, s Sheet) []string {
 	return out
 }
 
-// stockHead returns what every program says of cutter, origin and cautions.
+// stockHead returns what a program that cuts parts says of cutter and foam, and the
+// cautions of every program.
 func (c *computer) stockHead(thickness, overcut float64) []string {
 	out := []string{
 		fmt.Sprintf("Cutter %.3f mm diameter <%.4f in>", c.m.Cutter, c.m.Cutter.MM()/25.4),
 		fmt.Sprintf("Foam %.2f mm thick, cut %.2f mm into the board below", thickness, overcut),
-		"Origin: X0 Y0 lower left corner of the sheet, Z0 its top",
+	}
+	return append(out, c.cautions()...)
+}
+
+// cautions returns what stands at the head of every program.
+func (c *computer) cautions() []string {
+	out := []string{
+		"Origin: X0 Y0 lower left corner, Z0 the top of the foam",
 		"Eyes and ears protected, dust drawn off, a hand at the stop, dry run first",
 	}
 	if !c.m.Spindle {

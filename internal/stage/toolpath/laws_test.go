@@ -268,7 +268,7 @@ func TestClimbAndConventional(t *testing.T) {
 
 func TestInsideBeforeOutside(t *testing.T) {
 	p, _ := compute(t, Input{Sheets: []Sheet{exampleSheet()}, Machine: router()})
-	if !slices.Equal(p.Parts, []string{"L1-B", "L1-A", "L2-A"}) && !slices.Equal(p.Parts, []string{"L2-A", "L1-B", "L1-A"}) {
+	if slices.Index(p.Parts, "L1-B") > slices.Index(p.Parts, "L1-A") || len(p.Parts) != 3 {
 		t.Errorf("order of the outlines %v: L1-B lies in the island's hole of L1-A", p.Parts)
 	}
 }
