@@ -50,11 +50,11 @@ func (t *tracer) stretches(looks []look, bad *worst) []Tab {
 
 // tab makes a tab of a run of places that are not cut through and the free one after
 // them, or says that it is none. Discs at both ends of a lifted stretch of path reach
-// into it, so that of its length L
+// into it, so that of its length
 //
-//	width = L - 2 r
+//	width = length - 2 r,   length = seen + 2 sqrt((r + tol)^2 - r^2)
 //
-// is left where the path is narrowest.
+// is left where the path is narrowest. Seen is what is not free to the tolerance.
 func (t *tracer) tab(run []look) (Tab, bool) {
 	if t.part.Tabs <= 0 {
 		return Tab{}, false
@@ -66,7 +66,8 @@ func (t *tracer) tab(run []look) (Tab, bool) {
 		}
 	}
 	length -= (run[0].side + run[len(run)-1].side) / 2 // the ends are free from about half a step on
-	mid := run[len(run)/2].at
+	length += 2 * math.Sqrt(2*t.r*t.tol+t.tol*t.tol)
+	mid := run[(len(run)-1)/2].at
 	tab := Tab{X: units.Length(mid.X), Y: units.Length(mid.Y), Width: units.Length(rounded(length - 2*t.r)), Height: units.Length(rounded(height))}
 	fits := tab.Width > 0 && tab.Width.MM() <= t.part.TabWidth.MM()+tabSlack && height <= t.part.TabHeight.MM()+t.tol
 	return tab, fits
