@@ -13,8 +13,8 @@ type Fit struct {
 }
 
 const (
-	mostIterations = 60
-	settledAt      = 1e-6 // relative gain of a step
+	mostIterations = 25
+	settledAt      = 1e-3 // relative gain of a step
 	difference     = 1e-3 // for the derivatives, in parameter units near 1
 )
 
@@ -183,4 +183,28 @@ func inverse(a [][]float64) [][]float64 {
 		}
 	}
 	return out
+}
+
+// Cholesky returns the lower triangle L with L L' = a; nil where a is not positive
+// definite.
+func Cholesky(a [][]float64) [][]float64 {
+	l := make([][]float64, len(a))
+	for i := range a {
+		l[i] = make([]float64, len(a))
+		for j := 0; j <= i; j++ {
+			s := a[i][j]
+			for k := range j {
+				s -= l[i][k] * l[j][k]
+			}
+			if i == j {
+				if !(s > 0) {
+					return nil
+				}
+				l[i][i] = math.Sqrt(s)
+				continue
+			}
+			l[i][j] = s / l[j][j]
+		}
+	}
+	return l
 }

@@ -5,5 +5,6 @@ var general = []Source{
 	{"practice", Practice, "common practice of the trade, no source", ""},
 	{"memory", Memory, "a published value recalled, not looked up again", "treat as indicative"},
 	{"chosen", Chosen, "a judgement of this program; a default the maker can change", ""},
+	{"marquardt", Paper, "D. W. Marquardt (1963) An algorithm for least-squares estimation of nonlinear parameters, J. SIAM 11, 431-441", ""},
 	{"analytic", Analytic, "closed form derived from first principles beside the check", ""},
 }

@@ -57,10 +57,9 @@ func endOf(m kinetics.Model, airC float64) float64 {
 	return math.Min(24*60, 2*m.FilmTime(kinetics.Gel, airC)/3600+24)
 }
 
-// slabPeak returns the peak of a wide slab of resin of that depth on 18 mm of a solid, in
-// air of airC, C.
-func slabPeak(ctx context.Context, m kinetics.Model, deepMM, airC float64, under heat.Solid) (float64, error) {
-	c := heat.Case{NX: 1, NY: 1, StepMM: 100, DeepMM: []float64{deepMM}, Body: under, BodyMM: 18, Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK},
+// slab is a wide slab of resin of that depth on 18 mm of a solid, in air of airC.
+func slab(m kinetics.Model, deepMM, airC float64, under heat.Solid) heat.Case {
+	return heat.Case{NX: 1, NY: 1, StepMM: 100, DeepMM: []float64{deepMM}, Body: under, BodyMM: 18, Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK},
 		HJKG: m.HJKG, Rate: m.Rate, Set: func(a, _ float64) bool { return a >= kinetics.Gel }, Pours: []heat.Pour{{TempC: airC}},
 		Air: heat.Air{TempC: func(float64) float64 { return airC }, Film: func(face int, s, a float64) float64 {
 			if face == 2 {
@@ -68,6 +67,10 @@ func slabPeak(ctx context.Context, m kinetics.Model, deepMM, airC float64, under
 			}
 			return heat.NaturalFilm(face, s, a)
 		}}, EndH: endOf(m, airC)}
-	r, err := heat.Solve(ctx, c, heat.Options{DXMM: 100, DZMM: 2, TolK: 2e-3, Rough: true})
+}
+
+// slabPeak returns the peak of such a slab, C.
+func slabPeak(ctx context.Context, m kinetics.Model, deepMM, airC float64, under heat.Solid) (float64, error) {
+	r, err := heat.Solve(ctx, slab(m, deepMM, airC, under), heat.Options{DXMM: 100, DZMM: 2, TolK: 2e-3, Rough: true})
 	return r.PeakC, err
 }

@@ -62,79 +62,58 @@ func (b *body) walls() {
 	}
 }
 
-// underside dilates the hollow by a ball of BodyMM. Squares whose neighbourhood is flat
-// are not searched.
+// underside dilates the hollow by a ball of BodyMM. The nearest square of a depth or
+// more is the square itself or one with a shallower neighbour, so only those are spread.
 func (b *body) underside() {
-	r := int(math.Floor(b.c.BodyMM / b.c.StepMM))
-	type reach struct {
-		di, dj int
-		more   float64
+	for at, d := range b.deep {
+		if b.wallTo[at] == 0 && !b.outside[at] {
+			b.under[at] = d + b.c.BodyMM
+		}
 	}
-	var ball []reach
+	ball, r := b.ball()
+	for j := range b.ny {
+		for i := range b.nx {
+			if d := b.deep[j*b.nx+i]; d > 0 && b.brim(i, j, d) {
+				b.spread(i, j, r, d, ball)
+			}
+		}
+	}
+	for _, u := range b.under {
+		b.underneathMM = max(b.underneathMM, u)
+	}
+}
+
+// ball returns how far below its middle a ball of BodyMM reaches, by square, r squares
+// to each side; negative where it does not.
+func (b *body) ball() (ball []float64, r int) {
+	r = int(math.Floor(b.c.BodyMM / b.c.StepMM))
 	for dj := -r; dj <= r; dj++ {
 		for di := -r; di <= r; di++ {
 			d := math.Hypot(float64(di), float64(dj)) * b.c.StepMM
+			down := -1.0
 			if d <= b.c.BodyMM {
-				ball = append(ball, reach{di, dj, math.Sqrt(b.c.BodyMM*b.c.BodyMM - d*d)})
+				down = math.Sqrt(b.c.BodyMM*b.c.BodyMM - d*d)
 			}
+			ball = append(ball, down)
 		}
 	}
-	top := b.highest(r)
-	for j := range b.ny {
-		for i := range b.nx {
-			at := j*b.nx + i
-			if b.wallTo[at] > 0 || b.outside[at] {
-				continue
-			}
-			u := b.deep[at] + b.c.BodyMM
-			if top[at] > b.deep[at] {
-				for _, q := range ball {
-					ii, jj := i+q.di, j+q.dj
-					if ii >= 0 && jj >= 0 && ii < b.nx && jj < b.ny && b.deep[jj*b.nx+ii] > 0 {
-						u = max(u, b.deep[jj*b.nx+ii]+q.more)
-					}
-				}
-			}
-			b.under[at] = u
-			b.underneathMM = max(b.underneathMM, u)
-		}
-	}
+	return ball, r
 }
 
-// highest returns the deepest floor within r squares of each, along both directions.
-func (b *body) highest(r int) []float64 {
-	row := make([]float64, len(b.deep))
-	for j := range b.ny {
-		slide(b.deep[j*b.nx:(j+1)*b.nx], row[j*b.nx:(j+1)*b.nx], r)
-	}
-	out := make([]float64, len(b.deep))
-	in, res := make([]float64, b.ny), make([]float64, b.ny)
-	for i := range b.nx {
-		for j := range b.ny {
-			in[j] = row[j*b.nx+i]
-		}
-		slide(in, res, r)
-		for j := range b.ny {
-			out[j*b.nx+i] = res[j]
-		}
-	}
-	return out
+// brim reports whether a neighbour of square (i, j) is shallower than d.
+func (b *body) brim(i, j int, d float64) bool {
+	at := j*b.nx + i
+	return i > 0 && b.deep[at-1] < d || i+1 < b.nx && b.deep[at+1] < d || j > 0 && b.deep[at-b.nx] < d || j+1 < b.ny && b.deep[at+b.nx] < d
 }
 
-// slide writes the greatest of in within r places of each into out.
-func slide(in, out []float64, r int) {
-	var queue []int // of falling values
-	next := 0
-	for i := range in {
-		for ; next <= min(i+r, len(in)-1); next++ {
-			for len(queue) > 0 && in[queue[len(queue)-1]] <= in[next] {
-				queue = queue[:len(queue)-1]
+// spread lowers the underside round (i, j) to a ball about its floor.
+func (b *body) spread(i, j, r int, d float64, ball []float64) {
+	for dj := max(-r, -j); dj <= min(r, b.ny-1-j); dj++ {
+		row, line := (j+dj)*b.nx, (dj+r)*(2*r+1)+r
+		for di := max(-r, -i); di <= min(r, b.nx-1-i); di++ {
+			if down := ball[line+di]; down >= 0 && d+down > b.under[row+i+di] && b.under[row+i+di] > 0 {
+				b.under[row+i+di] = d + down
 			}
-			queue = append(queue, next)
 		}
-		for queue[0] < i-r {
-			queue = queue[1:]
-		}
-		out[i] = in[queue[0]]
 	}
 }

@@ -10,23 +10,71 @@ type builder struct {
 	topMM  float64 // of the filling, below the top plane
 	hM     float64 // side of a square, m
 	solids [5]Solid
-	mats   []mat     // [square][layer]
-	share  []float32 // of the layer that the material fills, only below 1 where the underside cuts it
+	kinds  []mat // per cell: what all of it is made of, or mixed
+	slow   bool  // take the long way for every cell: an oracle for the tests
 }
 
-// fill works out what each square is made of at each layer.
-func (w *builder) fill() {
-	nz := w.grid.nz
-	w.mats, w.share = make([]mat, len(w.deep)*nz), make([]float32, len(w.deep)*nz)
-	for s := range w.deep {
-		if w.outside[s] {
-			continue
-		}
-		for k := range nz {
-			m, f := w.at(s, w.zMM[k], w.zMM[k+1])
-			w.mats[s*nz+k], w.share[s*nz+k] = m, float32(f)
+// mixed marks a cell of more than one material, or one that is not filled.
+const mixed mat = 255
+
+// classify works out the kind of every cell of row j.
+func (w *builder) classify(j int) {
+	g := w.grid
+	for i := range g.nx {
+		e := w.extent(i, j)
+		for k := range g.nz {
+			w.kinds[g.index(i, j, k)] = w.kind(e, g.zMM[k], g.zMM[k+1])
 		}
 	}
+}
+
+// An extent is the range of floors and undersides below a cell of the plan; plain where
+// all of its squares are hollow or body.
+type extent struct {
+	shallow, deep, thin, thick float64
+	plain, empty               bool
+}
+
+func (w *builder) extent(i, j int) extent {
+	e := extent{shallow: math.Inf(1), deep: math.Inf(-1), thin: math.Inf(1), thick: math.Inf(-1), plain: true, empty: true}
+	for sj := j * w.n; sj < (j+1)*w.n; sj++ {
+		for si := i * w.n; si < (i+1)*w.n; si++ {
+			if si >= w.body.nx || sj >= w.body.ny {
+				e.plain = false
+				continue
+			}
+			at := sj*w.body.nx + si
+			if w.outside[at] {
+				e.plain = false
+				continue
+			}
+			e.empty = false
+			e.plain = e.plain && w.wallTo[at] == 0
+			e.shallow, e.deep = min(e.shallow, w.deep[at]), max(e.deep, w.deep[at])
+			e.thin, e.thick = min(e.thin, w.under[at]), max(e.thick, w.under[at])
+		}
+	}
+	return e
+}
+
+func (w *builder) kind(e extent, z0, z1 float64) mat {
+	switch {
+	case e.empty:
+		return air
+	case !e.plain:
+		return mixed
+	case z1 <= e.shallow+hair && z0 >= w.topMM-hair:
+		return pour
+	case z1 <= e.shallow+hair:
+		return air
+	case z0 >= e.thick-hair && w.c.Below != nil:
+		return below
+	case z0 >= e.thick-hair:
+		return air
+	case z0 >= e.deep-hair && z1 <= e.thin+hair:
+		return solidBody
+	}
+	return mixed
 }
 
 const hair = 1e-6 // mm
@@ -40,10 +88,11 @@ func (w *builder) at(s int, z0, z1 float64) (mat, float64) {
 		return air, 0
 	}
 	deep, under := w.deep[s], w.under[s]
+	mid := (z0 + z1) / 2 // a floor within the layer counts as at its nearer border
 	switch {
-	case z1 <= deep+hair && z0 >= w.topMM-hair:
+	case mid < deep && z0 >= w.topMM-hair:
 		return pour, 1
-	case z1 <= deep+hair:
+	case mid < deep:
 		return air, 0
 	case z0 >= under-hair:
 		if w.c.Below != nil {
@@ -68,17 +117,61 @@ func (w *builder) get(i, j, k int) (mat, float64) {
 	if i < 0 || j < 0 || i >= w.body.nx || j >= w.body.ny {
 		return air, 0
 	}
-	at := (j*w.body.nx+i)*w.grid.nz + k
-	return w.mats[at], float64(w.share[at])
+	s := j*w.body.nx + i
+	if w.outside[s] {
+		return air, 0
+	}
+	return w.at(s, w.grid.zMM[k], w.grid.zMM[k+1])
 }
 
 // row builds the cells of row j and their conductances to the next row.
 func (w *builder) row(j int) {
 	for i := range w.grid.nx {
 		for k := range w.grid.nz {
-			w.cell(i, j, k)
+			switch kind := w.kinds[w.grid.index(i, j, k)]; {
+			case kind == air && !w.slow:
+			case kind != mixed && !w.slow && w.surrounded(i, j, k):
+				w.whole(i, j, k, kind)
+			default:
+				w.cell(i, j, k)
+			}
 		}
 	}
+}
+
+// surrounded reports whether a cell lies among whole ones, and beside no air.
+func (w *builder) surrounded(i, j, k int) bool {
+	g := w.grid
+	if i == 0 || j == 0 || i+1 == g.nx || j+1 == g.ny {
+		return false
+	}
+	for _, at := range [4]int{g.index(i-1, j, k), g.index(i+1, j, k), g.index(i, j-1, k), g.index(i, j+1, k)} {
+		if m := w.kinds[at]; m == mixed || m == air {
+			return false
+		}
+	}
+	return (k == 0 || w.kinds[g.index(i, j, k-1)] != mixed) && (k+1 == g.nz || w.kinds[g.index(i, j, k+1)] != mixed)
+}
+
+// whole builds a cell of one material among others of one material each.
+func (w *builder) whole(i, j, k int, kind mat) {
+	g := w.grid
+	at, dz, s := g.index(i, j, k), (g.zMM[k+1]-g.zMM[k])/1000, w.solids[kind]
+	area, half := g.dxM*g.dxM, dz/2/s.KWMK
+	g.cap[at] = float32(area * dz * s.RhoKGM3 * s.CJKGK)
+	if kind == pour {
+		g.mass[at] = float32(area * dz * s.RhoKGM3)
+	}
+	if k == 0 || w.kinds[at-g.nx] == air {
+		w.addFace(at, 0, area, half)
+	}
+	if k+1 == g.nz || w.kinds[at+g.nx] == air {
+		w.addFace(at, 1, area, half)
+	} else {
+		g.gz[at] = float32(area / (half + (g.zMM[k+2]-g.zMM[k+1])/2000/w.solids[w.kinds[at+g.nx]].KWMK))
+	}
+	across := func(next mat) float32 { return float32(dz / (0.5/s.KWMK + 0.5/w.solids[next].KWMK)) }
+	g.gx[at], g.gy[at] = across(w.kinds[at+1]), across(w.kinds[at+g.nx*g.nz])
 }
 
 func (w *builder) cell(i, j, k int) {

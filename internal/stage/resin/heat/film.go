@@ -52,8 +52,8 @@ type filmTable [3][filmSteps + 1]float32
 
 const (
 	coldFace  = -40.0 // K below the air
-	filmWidth = 0.5   // K
-	filmSteps = 600
+	filmWidth = 1.0   // K
+	filmSteps = 300
 )
 
 func newFilmTable(air Air, airC float64) *filmTable {

@@ -1,10 +1,12 @@
 package heat
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
 	"sync"
+	"sync/atomic"
 )
 
 // A mat is what fills a square at a layer.
@@ -79,18 +81,26 @@ func (b *body) layers(dzMM float64, levels []float64) []float64 {
 // further in the time.
 const belowMM = 40.0
 
+// floors lists the depths that most of the hollow lies at, at most mostFloors of them, in
+// order. Floors between take the nearer border of a layer.
 func (b *body) floors() []float64 {
-	seen := map[float64]bool{}
+	squares := map[float64]int{}
 	var out []float64
 	for _, d := range b.deep {
-		if d > 0 && !seen[d] {
-			seen[d] = true
-			out = append(out, d)
+		if d > 0 {
+			if squares[d]++; squares[d] == 1 {
+				out = append(out, d)
+			}
 		}
 	}
+	slices.SortFunc(out, func(p, q float64) int { return cmp.Or(squares[q]-squares[p], cmp.Compare(p, q)) })
+	out = out[:min(len(out), mostFloors)]
 	slices.Sort(out)
 	return out
 }
+
+// mostFloors bounds the layers where a floor has no terraces. Chosen.
+const mostFloors = 40
 
 // size checks how large the grid would be.
 func (b *body) size(o Options, z []float64) (nx, ny int, err error) {
@@ -121,13 +131,14 @@ func (b *body) build(o Options, z []float64, topMM float64) (*grid, error) {
 	if b.c.Below != nil {
 		w.solids[below] = *b.c.Below
 	}
-	w.fill()
+	w.kinds = make([]mat, n)
+	parallel(o.Threads, g.ny, w.classify)
 	parallel(o.Threads, g.ny, w.row)
 	w.contacts()
 	return g, nil
 }
 
-// parallel runs f(0..n-1) on threads, each on its own share.
+// parallel runs f(0..n-1) on threads; who takes which has no influence on the result.
 func parallel(threads, n int, f func(i int)) {
 	if threads <= 1 || n < 2*threads {
 		for i := range n {
@@ -136,14 +147,15 @@ func parallel(threads, n int, f func(i int)) {
 		return
 	}
 	var wg sync.WaitGroup
-	for t := range threads {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			for i := t * n / threads; i < (t+1)*n/threads; i++ {
-				f(i)
-			}
-		}()
+	var next atomic.Int64
+	work := func() {
+		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+			f(i)
+		}
 	}
+	for range threads - 1 {
+		wg.Go(work)
+	}
+	work()
 	wg.Wait()
 }

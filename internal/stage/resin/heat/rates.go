@@ -7,10 +7,10 @@ type rateTable struct {
 }
 
 const (
-	cureSteps  = 256
+	cureSteps  = 160
 	coldest    = -30.0 // C
-	perDegree  = 2     // entries
-	warmest    = 330.0
+	perDegree  = 1     // entries
+	warmest    = 320.0
 	tempSteps  = int((warmest - coldest) * perDegree)
 	tableWidth = tempSteps + 1
 )
