@@ -36,8 +36,10 @@ func run(args []string, out io.Writer) error {
 		return writeSources(out)
 	case len(args) > 0 && args[0] == "cut":
 		return runCut(args[1:], out)
+	case len(args) > 0 && args[0] == "nest":
+		return runNest(args[1:], out)
 	}
-	return fmt.Errorf("usage: pourbench checks LOG | pourbench sources | pourbench cut FILE.json [...] --seconds 1")
+	return fmt.Errorf("usage: pourbench checks LOG | pourbench sources | pourbench cut FILE.json [...] --seconds 1 | pourbench nest FILE.json [...] --seconds 10")
 }
 
 func readChecks(path string) ([]published.Check, error) {

@@ -1,0 +1,196 @@
+package nest
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"sync"
+
+	"pourwright/internal/geom"
+)
+
+// Chosen: searches run side by side; a number of its own, so that the result does not
+// depend on the processors at hand.
+const lanes = 2
+
+// Chosen: pieces each lane seeks a place for between two meetings of the lanes.
+const stretch = 400
+
+// A race is the lanes of one strip and what they have spent.
+type race struct {
+	lanes   []*lane
+	limit   int
+	threads int
+	spent   func() float64
+	told    func(done, length float64)
+}
+
+// Pack lays the pieces of a strip. It returns the best layout found when the iterations
+// are used up or ctx is cancelled.
+func (s Strip) Pack(ctx context.Context) (StripLayout, error) {
+	if !(s.HeightMM > 0) || math.IsInf(s.HeightMM, 0) {
+		return StripLayout{}, fmt.Errorf("%w: the strip is %g mm high", ErrProblem, s.HeightMM)
+	}
+	cat, things, err := prepare(s.Pieces, 0, 0)
+	if err != nil {
+		return StripLayout{}, err
+	}
+	b, err := newStrip(cat, things, s.HeightMM)
+	if err != nil {
+		return StripLayout{}, err
+	}
+	r := newRace(b, s.Seed, s.Iterations)
+	r.threads, r.spent = s.Threads, s.Spent
+	best := r.run(ctx)
+	out := StripLayout{LengthMM: best.length}
+	for i, t := range things {
+		out.Placements = append(out.Placements, placement(t, best, i))
+	}
+	return out, nil
+}
+
+func placement(t thing, s spread, i int) Placement {
+	p := t.poses[s.pose[i]]
+	return Placement{Piece: t.piece, TurnDeg: p.deg, XMM: s.x[i] - p.dx, YMM: s.y[i] - p.dy}
+}
+
+// newStrip returns a first layout of things on a strip.
+func newStrip(cat *catalog, things []thing, height float64) (*board, error) {
+	long, area := 0.0, 0.0
+	for i := range things {
+		widest := math.Inf(1)
+		for _, p := range things[i].poses {
+			if sh := cat.shapes[p.shape]; sh.height <= height+1e-9 {
+				widest = math.Min(widest, sh.width)
+			}
+		}
+		if math.IsInf(widest, 1) {
+			return nil, fmt.Errorf("%w: piece %d is higher than the strip in every turn allowed", ErrProblem, things[i].piece)
+		}
+		long += widest
+		area += things[i].size
+	}
+	b := newBoard(cat, things, len(things), long*1.001, height, tolerance(things))
+	u := newBuilder(b)
+	for _, i := range b.bySize() {
+		if !u.lay(i) {
+			return nil, fmt.Errorf("%w: piece %d found no place", ErrProblem, things[i].piece)
+		}
+	}
+	b.length = b.reach()
+	b.measure()
+	return b, nil
+}
+
+// tolerance returns the depth that counts as none while the search runs: a millionth of
+// the size of a piece, no less than half a grid step.
+func tolerance(things []thing) float64 {
+	area := 0.0
+	for _, t := range things {
+		area += t.size
+	}
+	return max(geom.Grid/2, 3e-6*math.Sqrt(area/float64(max(1, len(things)))))
+}
+
+func newRace(b *board, seed uint64, limit int) *race {
+	area, widest := 0.0, 0.0
+	for i := range b.movable {
+		area += b.things[i].size
+		least := math.Inf(1)
+		for p := range b.things[i].poses {
+			if sh := b.cat.shapes[b.things[i].poses[p].shape]; sh.height <= b.width+1e-9 {
+				least = math.Min(least, sh.width)
+			}
+		}
+		widest = math.Max(widest, least)
+	}
+	r := &race{limit: limit, spent: func() float64 { return 0 }}
+	rnd := random(seed)
+	for range lanes {
+		r.lanes = append(r.lanes, newLane(b.clone(), rnd.next(), math.Max(widest, area/b.width)))
+	}
+	return r
+}
+
+// run lets the lanes search in stretches until the budget is spent.
+func (r *race) run(ctx context.Context) spread {
+	for ctx.Err() == nil {
+		done := 1.0
+		if r.limit > 0 {
+			done = float64(r.lanes[0].sought) / float64(r.limit) * float64(len(r.lanes))
+		}
+		if r.spent != nil {
+			done = math.Max(done, r.spent())
+		}
+		best := r.leader()
+		if r.told != nil {
+			r.told(math.Min(done, 1), best.best.length)
+		}
+		if done >= 1 || best.best.length <= best.least*(1+1e-9) {
+			break
+		}
+		r.plan(done)
+		r.stretch(ctx)
+	}
+	return r.leader().best
+}
+
+func (r *race) leader() *lane {
+	best := r.lanes[0]
+	for _, l := range r.lanes {
+		if l.best.length < best.best.length {
+			best = l
+		}
+	}
+	return best
+}
+
+// Chosen by trial: the share of the budget that explores, and how much length is taken
+// off at a time, falling from the first to the last.
+const (
+	exploring     = 0.75
+	shrinkExplore = 0.01
+	shrinkLeast   = 0.001
+	shrinkFirst   = 0.0008
+	shrinkLast    = 0.00002
+)
+
+// plan sets how the lanes go on at a share of the budget.
+func (r *race) plan(done float64) {
+	lead := r.leader()
+	for _, l := range r.lanes {
+		if done < exploring {
+			l.shrink = shrinkExplore * math.Pow(shrinkLeast/shrinkExplore, math.Min(1, 3*done))
+			continue
+		}
+		t := (done - exploring) / (1 - exploring)
+		l.shrink = shrinkFirst * math.Pow(shrinkLast/shrinkFirst, t)
+		if !l.compress {
+			l.compress = true
+			l.best = lead.best
+			l.cut()
+		} else if lead.best.length < l.best.length {
+			l.best = lead.best
+		}
+	}
+}
+
+// stretch runs every lane for a stretch, as many at once as threads allow.
+func (r *race) stretch(ctx context.Context) {
+	work := func(l *lane) {
+		for end := l.sought + stretch; l.sought < end && ctx.Err() == nil; {
+			l.step()
+		}
+	}
+	if r.threads == 1 {
+		for _, l := range r.lanes {
+			work(l)
+		}
+		return
+	}
+	var wg sync.WaitGroup
+	for _, l := range r.lanes {
+		wg.Go(func() { work(l) })
+	}
+	wg.Wait()
+}
