@@ -14,6 +14,7 @@ import (
 type Input struct {
 	Job         *job.Job
 	Basin       []BasinStep       // from the show face down; empty when no drawing could be read
+	Heights     *Heights          // depths of a height map, finished view, where it lies in the outer box; nil without one
 	Findings    []finding.Finding // of the document and the drawing
 	Fingerprint string            // hash of everything read
 }
@@ -62,6 +63,7 @@ func (o Options) Compute(ctx context.Context, in Input) (*Plan, error) {
 		{"relief", "Basin", w.relief},
 		{"knockout", "Knockout", w.knockout},
 		{"toolpath", "Cutting programs", w.toolpath},
+		{"proof", "Proof of the programs", w.proof},
 		{"form", "Form", w.form},
 		{"concrete", "Concrete", w.concrete},
 		{"resin", "Resin", w.resin},

@@ -10,6 +10,7 @@ import (
 	"pourwright/internal/stage/cost"
 	"pourwright/internal/stage/form"
 	"pourwright/internal/stage/knockout"
+	"pourwright/internal/stage/proof"
 	"pourwright/internal/stage/relief"
 	"pourwright/internal/stage/resin"
 	"pourwright/internal/stage/structure"
@@ -24,6 +25,7 @@ type Plan struct {
 	Relief    relief.Result     `json:"relief"`
 	Knockout  knockout.Result   `json:"knockout"`
 	Toolpath  toolpath.Result   `json:"toolpath"`
+	Proof     []proof.Result    `json:"proof"` // of every program and dry run, in their order
 	Form      form.Result       `json:"form"`
 	Concrete  concrete.Result   `json:"concrete"`
 	Structure structure.Result  `json:"structure"`

@@ -9,6 +9,7 @@ import (
 	"pourwright/internal/stage/cost"
 	"pourwright/internal/stage/form"
 	"pourwright/internal/stage/knockout"
+	"pourwright/internal/stage/proof"
 	"pourwright/internal/stage/relief"
 	"pourwright/internal/stage/resin"
 	"pourwright/internal/stage/structure"
@@ -17,6 +18,6 @@ import (
 
 // Rules lists the rules of all stages in building order.
 func Rules() []finding.Rule {
-	return slices.Concat(relief.Rules(), knockout.Rules(), toolpath.Rules(), form.Rules(), concrete.Rules(),
+	return slices.Concat(relief.Rules(), knockout.Rules(), toolpath.Rules(), proof.Rules(), form.Rules(), concrete.Rules(),
 		resin.Rules(), structure.Rules(), calendar.Rules(), cost.Rules())
 }

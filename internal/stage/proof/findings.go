@@ -1,6 +1,11 @@
 package proof
 
-import "pourwright/internal/finding"
+import (
+	"slices"
+
+	"pourwright/internal/finding"
+	"pourwright/internal/rs274"
+)
 
 var (
 	noInput = finding.Rule{Code: "proof/input", Severity: finding.Stop, Title: "sheet and cutter are known",
@@ -45,8 +50,8 @@ var (
 		Remedy: "Do not run this program: it is not written out. Raise it to the safe height."}
 )
 
-// Rules lists what this stage can find.
+// Rules lists what this stage can find, and what reading a program can.
 func Rules() []finding.Rule {
-	return []finding.Rule{noInput, modes, faulty, gouge, uncut, remains, closed, tabMissing, tabShows, rapidLow, rapidPlunge,
-		offBed, offSheet, overEdge, tooDeep, shortFlute, spindleOff, fastFeed, tools, dryLow}
+	return slices.Concat(rs274.Rules(), []finding.Rule{noInput, modes, faulty, gouge, uncut, remains, closed, tabMissing, tabShows, rapidLow, rapidPlunge,
+		offBed, offSheet, overEdge, tooDeep, shortFlute, spindleOff, fastFeed, tools, dryLow})
 }

@@ -1,0 +1,72 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"pourwright/internal/finding"
+	"pourwright/internal/stage/proof"
+	"pourwright/internal/stage/toolpath"
+	"pourwright/internal/units"
+)
+
+// proof reads every program back and simulates it. Only a verified program may be
+// written to a file.
+func (w *wiring) proof() (string, []finding.Finding) {
+	w.plan.Proof = []proof.Result{}
+	if !w.basin() {
+		return notComputed, nil
+	}
+	programs := w.plan.Toolpath.Programs
+	var found []finding.Finding
+	verified, gouged, tabs := 0, units.Length(0), 0
+	for i, p := range programs {
+		w.progress(float64(i)/float64(len(programs)), p.File)
+		for _, in := range []proof.Input{w.proofInput(p), w.dryInput(p)} {
+			if in.Text == "" {
+				continue
+			}
+			r, fs := remember(w, "proof "+in.File, in, proof.Compute)
+			w.plan.Proof = append(w.plan.Proof, r)
+			found = append(found, fs...)
+			if r.Verified && !in.DryRun {
+				verified++
+			}
+			for _, part := range r.Parts {
+				gouged, tabs = units.Length(math.Max(gouged.MM(), part.Gouged.MM())), tabs+len(part.Tabs)
+			}
+		}
+	}
+	if len(programs) == 0 {
+		return "no programs to prove", found
+	}
+	return fmt.Sprintf("%d of %d programs verified, at most %.3f mm into a part, %d tabs stand", verified, len(programs), gouged, tabs), found
+}
+
+func (w *wiring) proofInput(p toolpath.Program) proof.Input {
+	used, card := w.plan.Toolpath.Used, w.job.Machine
+	s := w.plan.Knockout.Sheets[p.Index]
+	in := proof.Input{
+		File: p.File, Text: p.Text,
+		SizeX: s.SizeX, SizeY: s.SizeY, Outline: s.Outline, Thickness: w.job.Foam.Measured,
+		Overcut: used.Overcut, BedX: w.job.Knockout.BedX, BedY: w.job.Knockout.BedY,
+		Cutter: p.Cutter, Flute: card.Flute.Value, SafeHeight: used.SafeHeight, Rapid: used.Rapid, MaxFeed: card.MaxFeed.Value,
+	}
+	for _, q := range s.Placements {
+		part := proof.Part{ID: q.Part, Region: q.Region, TabsOn: w.tabsOn(q)}
+		for _, t := range p.Tabs {
+			if t.Part == q.Part {
+				part.Tabs++
+				part.TabWidth, part.TabHeight = max(part.TabWidth, t.Width), max(part.TabHeight, t.Height)
+			}
+		}
+		in.Parts = append(in.Parts, part)
+	}
+	return in
+}
+
+func (w *wiring) dryInput(p toolpath.Program) proof.Input {
+	in := w.proofInput(p)
+	in.File, in.Text, in.DryRun, in.Parts = p.DryRun.File, p.DryRun.Text, true, nil
+	return in
+}
