@@ -1,41 +1,64 @@
 package heat
 
 // A rateTable is the rate of reaction over cure and temperature, read by two-way linear
-// interpolation.
+// interpolation. It is sampled as far up as temperatures have come.
 type rateTable struct {
-	v []float32
+	v    []float32 // [cure][temperature]
+	rate func(a, tempC float64) float64
+	to   int // entries sampled of each cure
 }
 
 const (
-	cureSteps  = 160
+	cureSteps  = 256
 	coldest    = -30.0 // C
-	perDegree  = 1     // entries
-	warmest    = 320.0
+	perDegree  = 2     // entries
+	warmest    = 330.0
 	tempSteps  = int((warmest - coldest) * perDegree)
 	tableWidth = tempSteps + 1
+	tableAhead = 25.0 // C sampled beyond what was reached
 )
 
-// newRateTable samples rate. Beyond its temperatures the nearest counts.
-func newRateTable(rate func(a, tempC float64) float64) rateTable {
-	t := rateTable{v: make([]float32, (cureSteps+1)*tableWidth)}
-	for i := range cureSteps + 1 {
-		for j := range tableWidth {
-			t.v[i*tableWidth+j] = float32(rate(float64(i)/cureSteps, coldest+float64(j)/perDegree))
-		}
-	}
+// newRateTable samples rate up to hotC and some more. Beyond coldest and warmest the
+// nearest counts.
+func newRateTable(rate func(a, tempC float64) float64, hotC float64) *rateTable {
+	t := &rateTable{v: make([]float32, (cureSteps+1)*tableWidth), rate: rate}
+	t.sample(hotC + tableAhead)
 	return t
 }
 
+// reach makes sure that the table holds hotC, and reports whether it did not.
+func (t *rateTable) reach(hotC float64) bool {
+	if t.to == tableWidth || hotC < coldest+float64(t.to-2)/perDegree {
+		return false
+	}
+	t.sample(hotC + tableAhead)
+	return true
+}
+
+func (t *rateTable) sample(upC float64) {
+	to := tableWidth
+	if n := (upC - coldest) * perDegree; n < float64(tempSteps) {
+		to = max(int(n), 2) + 1
+	}
+	for i := range cureSteps + 1 {
+		for j := t.to; j < to; j++ {
+			t.v[i*tableWidth+j] = float32(t.rate(float64(i)/cureSteps, coldest+float64(j)/perDegree))
+		}
+	}
+	t.to = max(t.to, to)
+}
+
 // at returns the rate, 1/s.
-func (t rateTable) at(a, tempC float32) float32 {
+func (t *rateTable) at(a, tempC float32) float32 {
 	x, y := a*cureSteps, (tempC-coldest)*perDegree
 	if x != x || y != y {
 		return a + tempC // not a number: the step is refused
 	}
-	x, y = min(max(x, 0), cureSteps-0.001), min(max(y, 0), float32(tempSteps)-0.01)
+	x, y = min(max(x, 0), cureSteps-0.001), min(max(y, 0), float32(t.to)-1.01)
 	i, j := int(x), int(y)
 	fx, fy := x-float32(i), y-float32(j)
 	v := t.v[i*tableWidth+j:]
+	v = v[:tableWidth+2]
 	low := v[0] + fy*(v[1]-v[0])
 	high := v[tableWidth] + fy*(v[tableWidth+1]-v[tableWidth])
 	return low + fx*(high-low)

@@ -20,8 +20,8 @@ var (
 const (
 	firstStep = 10.0
 	leastStep = 0.05
-	mostStep  = 2 * 3600.0
-	filmEvery = 4 // steps after which films are worked out anew at the latest
+	mostStep  = 3600.0
+	filmEvery = 4 // steps after which films are worked out anew
 )
 
 // Solve simulates a case. It returns ctx's error when it is stopped.
@@ -65,7 +65,11 @@ func (b *body) solve(ctx context.Context, o Options) (Result, error) {
 		levels = append(levels, p.TopMM)
 	}
 	z := b.layers(o.DZMM, levels)
-	rates := newRateTable(c.Rate)
+	hotC := c.Air.TempC(c.Pours[0].AtH)
+	for _, p := range c.Pours {
+		hotC = max(hotC, p.TempC)
+	}
+	rates := newRateTable(c.Rate, hotC)
 	refC := c.Air.TempC(c.Pours[0].AtH)
 	var s *stepper
 	tr := newTracker(b, o, z)
@@ -82,9 +86,11 @@ func (b *body) solve(ctx context.Context, o Options) (Result, error) {
 			end = c.Pours[i+1].AtH
 		}
 		tr.stage(s, i, p.AtH)
+		tr.open(s)
 		if err := s.run(ctx, c, o, p.AtH, end, tr); err != nil {
 			return Result{}, err
 		}
+		tr.shut(s)
 	}
 	return tr.result(s), nil
 }
@@ -125,34 +131,40 @@ func (s *stepper) begin(old *stepper, p Pour, airC float64) {
 // run steps from fromH to endH.
 func (s *stepper) run(ctx context.Context, c Case, o Options, fromH, endH float64, tr *tracker) error {
 	t, end := fromH*3600, endH*3600
-	dt, filmAge, settled := firstStep, filmEvery, false
+	dt, filmAge, factored := firstStep, filmEvery, 0.0
 	s.dtPrev = firstStep
-	factored := 0.0
 	for t < end-1e-6 {
 		if err := ctx.Err(); err != nil {
 			return fmt.Errorf("simulate: %w", err)
 		}
-		if filmAge >= filmEvery || (dt != factored && filmAge > 0) {
-			s.films(c, c.Air.TempC(t/3600))
-			filmAge, factored = 0, 0
-		}
 		step := min(dt, end-t)
+		fresh := filmAge >= filmEvery
+		if fresh {
+			s.films(c, c.Air.TempC(t/3600))
+			filmAge = 0
+		}
 		if step != factored {
 			s.factor(step)
-			factored = step
 		}
-		worst := s.try(c.Air.TempC((t + step/2) / 3600))
-		e := worst / 6
+		if fresh || step != factored {
+			s.factorZ()
+		}
+		factored = step
+		airC := c.Air.TempC((t + step/2) / 3600)
+		e := s.try(airC) / 6
+		if at, hot := s.hottest(); at >= 0 && s.rates.reach(hot) {
+			continue // the table of rates did not reach as far
+		}
 		if math.IsNaN(e) || (e > 2*o.TolK && dt > leastStep) {
 			if dt /= 2; dt < leastStep || tr.steps > MostSteps {
 				return fmt.Errorf("simulate, at %.2f h, step %.3g s: %w", t/3600, dt, ErrNoProgress)
 			}
 			continue
 		}
-		tr.step(s, t/3600, step/3600, c.Air.TempC((t+step/2)/3600))
+		tr.step(s, t/3600, step/3600, airC)
 		s.accept()
 		t, filmAge = t+step, filmAge+1
-		if settled = tr.settled(s, t/3600); settled && endH == c.EndH {
+		if tr.settled(s, t/3600) && endH == c.EndH {
 			break
 		}
 		dt = nextStep(dt, e, o.TolK)

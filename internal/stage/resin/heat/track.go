@@ -77,7 +77,13 @@ type tracker struct {
 	bottom  []int32
 	cutJ    int
 	next    int // frame
-	stored  float64
+	heatJ   float64 // stored when the stage began
+	curedKG float64
+	hours   [3]float64 // of the last three steps, with the warmest cell's temperature
+	tops    [3]float64
+	extras  [2]float64 // what lies between cells, of the last two
+	seen    int
+	lastAt  int
 	started bool
 	pour    int
 	dayH    float64
@@ -95,8 +101,8 @@ func newTracker(b *body, o Options, z []float64) *tracker {
 func (t *tracker) stage(s *stepper, pour int, atH float64) {
 	if t.started {
 		t.close()
-		t.res.StoredJ += 0
 	}
+	t.seen = 0
 	t.started, t.pour, t.dayH = true, pour, atH+24
 	t.res.Pours = append(t.res.Pours, PourResult{PeakC: math.Inf(-1)})
 	t.res.CX, t.res.CY, t.res.Cells = s.nx, s.ny, active(s.grid)
@@ -170,7 +176,7 @@ func (t *tracker) close() {
 // step looks at a step from hour t of length dt that is about to be accepted.
 func (t *tracker) step(s *stepper, hour, dt, airC float64) {
 	t.steps++
-	t.books(s, dt, airC)
+	t.res.LostJ += s.lossJ(airC)
 	t.peaks(s, hour+dt)
 	t.means(s, hour, dt)
 	for n := range t.columns {
@@ -183,25 +189,13 @@ func (t *tracker) step(s *stepper, hour, dt, airC float64) {
 	}
 }
 
-// books counts what is set free, given off and stored.
-func (t *tracker) books(s *stepper, dtH, airC float64) {
-	heat, lost, stored := 0.0, 0.0, 0.0
-	for at, c := range s.cap {
-		if c == 0 {
-			continue
-		}
-		a, b := float64(s.now.temp[at]), float64(s.next.temp[at])
-		stored += float64(c) * (b - a)
-		if f := s.film[at]; f > 0 {
-			lost += float64(f) * ((a+b)/2 + s.refC - airC)
-		}
-		if m := s.mass[at]; m > 0 {
-			heat += float64(m) * float64(s.next.cure[at]-s.now.cure[at])
-		}
-	}
-	t.res.HeatJ += heat * float64(s.heatKJ)
-	t.res.LostJ += lost * dtH * 3600
-	t.res.StoredJ += stored
+// open and shut keep the books of a stage: what is stored and cured at its ends.
+func (t *tracker) open(s *stepper) { t.heatJ, t.curedKG = s.contents() }
+
+func (t *tracker) shut(s *stepper) {
+	heat, cured := s.contents()
+	t.res.StoredJ += heat - t.heatJ
+	t.res.HeatJ += (cured - t.curedKG) * float64(s.heatKJ)
 }
 
 // means follows the mean cure, where marks of it are asked for.
@@ -222,20 +216,8 @@ func (t *tracker) means(s *stepper, hour, dt float64) {
 
 // peaks looks for the warmest poured cell, wall face and body below.
 func (t *tracker) peaks(s *stepper, hour float64) {
-	p := &t.res.Pours[t.pour]
-	for n, top := range t.top {
-		for at := top; at <= t.bottom[n]; at += int32(s.nx) {
-			if s.mass[at] == 0 {
-				continue
-			}
-			if v := float64(s.next.temp[at]) + s.refC; v > p.PeakC {
-				p.PeakC, p.PeakH = v, hour
-				if v > t.res.PeakC {
-					t.res.PeakC, t.res.PeakH, t.res.PeakPour = v, hour, t.pour
-					t.place(s, int(at))
-				}
-			}
-		}
+	if at, v := s.hottest(); at >= 0 {
+		t.crest(s, at, hour, v)
 	}
 	for _, c := range s.toWall {
 		v := float64(c.share*s.next.temp[c.cell]+(1-c.share)*s.next.temp[c.wall]) + s.refC
@@ -244,6 +226,61 @@ func (t *tracker) peaks(s *stepper, hour float64) {
 	for _, at := range s.toBelow {
 		t.res.BelowC = max(t.res.BelowC, float64(s.next.temp[at])+s.refC)
 	}
+}
+
+// crest follows the warmest poured cell from step to step. Where it has just passed a
+// crest, a parabola through three steps gives its height and hour; another one upwards
+// through the cells over and under it adds what lies between their middles.
+func (t *tracker) crest(s *stepper, at int, hour, v float64) {
+	extra := t.between(s, at)
+	t.hours, t.tops = [3]float64{t.hours[1], t.hours[2], hour}, [3]float64{t.tops[1], t.tops[2], v}
+	t.extras = [2]float64{t.extras[1], extra}
+	p := &t.res.Pours[t.pour]
+	t.higher(s, at, p, v+extra, hour)
+	if h := t.hours; t.seen >= 2 && t.tops[1] > t.tops[0] && t.tops[1] >= v {
+		x, y := vertex(h[0]-h[1], h[2]-h[1], t.tops[0]-t.tops[1], v-t.tops[1])
+		if y+t.tops[1]+t.extras[0] > p.PeakC || h[1] == p.PeakH {
+			t.higher(s, t.lastAt, p, t.tops[1]+y+t.extras[0], h[1]+x)
+		}
+	}
+	t.seen, t.lastAt = t.seen+1, at
+}
+
+// higher takes a temperature into the peaks where it is one.
+func (t *tracker) higher(s *stepper, at int, p *PourResult, v, hour float64) {
+	if v <= p.PeakC {
+		return
+	}
+	p.PeakC, p.PeakH = v, hour
+	if v > t.res.PeakC {
+		t.res.PeakC, t.res.PeakH, t.res.PeakPour = v, hour, t.pour
+		t.place(s, at)
+	}
+}
+
+// vertex returns where, and how far above, a parabola through (a, ya), (0, 0) and
+// (b, yb) has its top, a < 0 < b.
+func vertex(a, b, ya, yb float64) (x, y float64) {
+	curve := (yb/b - ya/a) / (b - a)
+	if !(curve < 0) {
+		return 0, 0
+	}
+	slope := ya/a - curve*a
+	x = min(max(-slope/(2*curve), a), b)
+	return x, slope*x + curve*x*x
+}
+
+// between returns how much warmer than its cell the top of a parabola through a cell and
+// the poured ones over and under it is.
+func (t *tracker) between(s *stepper, at int) float64 {
+	k := at / s.nx % s.nz
+	if k == 0 || k+1 == s.nz || s.mass[at-s.nx] == 0 || s.mass[at+s.nx] == 0 {
+		return 0
+	}
+	mid := func(k int) float64 { return (s.zMM[k] + s.zMM[k+1]) / 2 }
+	v := s.next.temp
+	_, y := vertex(mid(k-1)-mid(k), mid(k+1)-mid(k), float64(v[at-s.nx]-v[at]), float64(v[at+s.nx]-v[at]))
+	return y
 }
 
 func (t *tracker) place(s *stepper, at int) {
