@@ -86,7 +86,7 @@ func (x *index) row(v float64) int { return clamp((v-x.min.Y)/x.cell, x.ny) }
 
 func (x *index) column(v float64) int { return clamp((v-x.min.X)/x.cell, x.nx) }
 
-func clamp(v float64, n int) int { return int(math.Max(0, math.Min(float64(n-1), v))) }
+func clamp(v float64, n int) int { return int(max(0, min(float64(n-1), v))) }
 
 // nearest returns the piece nearest to the stretch from a to b and its distance, or -1
 // where none is within limit mm.
@@ -124,8 +124,8 @@ func (x *index) within(p geom.Point, reach float64, visit func(i int32)) {
 
 // around calls visit for the pieces of every cell within reach of the box of a and b.
 func (x *index) around(a, b geom.Point, reach func() float64, visit func(i int32)) {
-	lo := geom.Point{X: math.Min(a.X, b.X), Y: math.Min(a.Y, b.Y)}
-	hi := geom.Point{X: math.Max(a.X, b.X), Y: math.Max(a.Y, b.Y)}
+	lo := geom.Point{X: min(a.X, b.X), Y: min(a.Y, b.Y)}
+	hi := geom.Point{X: max(a.X, b.X), Y: max(a.Y, b.Y)}
 	r := reach()
 	for y, y1 := x.row(lo.Y-r), x.row(hi.Y+r); y <= y1; y++ {
 		dy := gap(x.min.Y+float64(y)*x.cell, x.cell, lo.Y, hi.Y)
@@ -146,7 +146,7 @@ func (x *index) around(a, b geom.Point, reach func() float64, visit func(i int32
 }
 
 // gap returns how far the stretch from v to v+size lies from that from lo to hi.
-func gap(v, size, lo, hi float64) float64 { return math.Max(0, math.Max(v-hi, lo-v-size)-1e-9) }
+func gap(v, size, lo, hi float64) float64 { return max(0, max(v-hi, lo-v-size)-1e-9) }
 
 // apart returns the distance between the stretches ab and cd, mm; 0 where they cross.
 func apart(a, b, c, d geom.Point) float64 {
@@ -156,12 +156,12 @@ func apart(a, b, c, d geom.Point) float64 {
 			return 0
 		}
 	}
-	best := math.Min(toward2(a, c, d), toward2(c, a, b))
+	best := min(toward2(a, c, d), toward2(c, a, b))
 	if u != (geom.Point{}) {
-		best = math.Min(best, toward2(b, c, d))
+		best = min(best, toward2(b, c, d))
 	}
 	if v != (geom.Point{}) {
-		best = math.Min(best, toward2(d, a, b))
+		best = min(best, toward2(d, a, b))
 	}
 	return math.Sqrt(best)
 }
@@ -170,7 +170,7 @@ func apart(a, b, c, d geom.Point) float64 {
 func toward2(p, a, b geom.Point) float64 {
 	v, w := b.Sub(a), p.Sub(a)
 	if t := v.Dot(v); t > 0 {
-		w = w.Sub(v.Mul(math.Max(0, math.Min(1, w.Dot(v)/t))))
+		w = w.Sub(v.Mul(max(0, min(1, w.Dot(v)/t))))
 	}
 	return w.Dot(w)
 }
