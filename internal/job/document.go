@@ -73,6 +73,8 @@ type ShellText struct {
 	Thickness typed.Length `yaml:"thickness,omitempty"`
 	// The coats from the mould outwards.
 	Coats []CoatText `yaml:"coats,omitempty"`
+	// Parts of the shell of another thickness.
+	Zones []ZoneText `yaml:"zones,omitempty"`
 }
 
 // CoatText is a coat as typed.
@@ -179,6 +181,28 @@ type ConcreteText struct {
 	Spare typed.Fraction `yaml:"spare,omitempty"`
 	// How many hands pack and lift. Default 1.
 	People typed.Number `yaml:"people,omitempty"`
+	// Most that the mixer takes at once. Default as the tub.
+	Mixer typed.Mass `yaml:"mixer,omitempty"`
+	// Square metres of a fibred coat that one person packs in an hour. Default 1.5.
+	PackRate typed.Number `yaml:"pack_rate,omitempty"`
+	// Smallest step of the scale. Default 1 g.
+	ScaleStep typed.Mass `yaml:"scale_step,omitempty"`
+	// Dry face mix kept back for patches. Default 1 kg.
+	Patch typed.Mass `yaml:"patch,omitempty"`
+	// Temperature of the mix. Default the room's.
+	MixTemperature typed.Temperature `yaml:"mix_temperature,omitempty"`
+	// Air over the work in km/h. Default 0.
+	AirSpeed typed.Number `yaml:"air_speed,omitempty"`
+	// Days planned for drying before resin. Default 10 d.
+	Drying typed.Duration `yaml:"drying,omitempty"`
+	// Surfaces that stay without sealer: face, wall.
+	Unsealed typed.List `yaml:"unsealed,omitempty"`
+	// Mesh inside the last coat.
+	Scrim ScrimText `yaml:"scrim,omitempty"`
+	// Strengths that steps of the work need.
+	Strength StrengthText `yaml:"strength,omitempty"`
+	// Strengths tested in this shop; they set the curves.
+	Tests []TestText `yaml:"tests,omitempty"`
 }
 
 // ResinText is the resin as typed. Fields of the card given here stand in place of
@@ -242,6 +266,14 @@ type RoomText struct {
 	Temperature typed.Temperature `yaml:"temperature,omitempty"`
 	// Relative humidity.
 	Humidity typed.Fraction `yaml:"humidity,omitempty"`
+	// Temperature at night, where the room cools.
+	Night typed.Temperature `yaml:"night,omitempty"`
+	// How long the day's temperature holds, when night is stated. Default 12 h.
+	DayHours typed.Duration `yaml:"day_hours,omitempty"`
+	// Temperatures one after the other, from the first coat on.
+	History []StretchText `yaml:"history,omitempty"`
+	// CSV file of logged temperatures, beside the document: hours or time, then C or F.
+	Log typed.Text `yaml:"log,omitempty"`
 }
 
 // ShopText is the calendar as typed.

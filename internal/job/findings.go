@@ -53,5 +53,6 @@ var (
 // Rules lists what may be said of a document.
 func Rules() []finding.Rule {
 	return []finding.Rule{missing, unreadable, notPositive, wrongUnit, unusual, unknownWord, notOnShelf, newerForm, shellTooThick, coatSum, coatMix,
-		basinTooDeep, basinSource, stepOutline, ratioDoubt, resinDepth, resinLifts, measuredFar, sheetSmall, badShare, badDate, badHours}
+		basinTooDeep, basinSource, stepOutline, ratioDoubt, resinDepth, resinLifts, measuredFar, sheetSmall, badShare, badDate, badHours,
+		roomTwice, LogUnread, LogFahrenheit, LogGap, LogOrder}
 }

@@ -27,6 +27,7 @@ type Job struct {
 	Knockout Knockout
 	Form     Form
 	Mixing   Mixing
+	Casting  Casting
 	Resin    Resin
 	Room     Room
 	Shop     Shop
@@ -130,6 +131,11 @@ type Resin struct {
 type Room struct {
 	Temperature units.Temperature
 	Humidity    units.Fraction // 0 when not stated
+	Night       units.Temperature
+	DayHours    units.Duration // 0: no night is stated
+	Log         string         // file of logged temperatures, relative to the document
+	History     []Stretch      // from the first coat on; a log takes its place
+	Logged      bool
 }
 
 // Shop is when somebody is there.

@@ -28,6 +28,7 @@ func Resolve(d *Document, shelf material.Shelf) (*Job, []finding.Finding) {
 	r.mixing()
 	r.resin()
 	r.room()
+	r.casting()
 	r.cure()
 	r.shop()
 	r.extras()

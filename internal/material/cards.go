@@ -26,6 +26,8 @@ func (r *reader) resin(c ResinCard, out *Resin) {
 	set(r, "heat_kj_kg", c.Heat, &out.Heat, units.ParseNumber, 20, 800)
 	set(r, "glass_transition", c.Tg1, &out.Tg1, degrees, -20, 250)
 	set(r, "rate_25_per_s", c.K25, &out.K25, units.ParseNumber, 1e-7, 1)
+	set(r, "rate_ratio", c.RateRatio, &out.RateRatio, units.ParseNumber, 0.005, 5)
+	set(r, "activation_kj_mol", c.Activation, &out.Activation, units.ParseNumber, 20, 120)
 	r.packages(c.Packages, &out.Packages)
 	need(r, "density", out.Density)
 	need(r, "density_a", out.DensityA)
@@ -98,6 +100,7 @@ func (r *reader) mix(c MixCard, out *Mix) {
 	set(r, "next_coat", c.NextCoat, &out.NextCoat, duration, 0, 48)
 	set(r, "next_coat_end", c.NextCoatEnd, &out.NextCoatEnd, duration, 0, 72)
 	set(r, "demould", c.Demould, &out.Demould, duration, 1, 1000)
+	r.setting(c, out)
 	r.packages(c.Packages, &out.Packages)
 	if out.Kind == "" {
 		r.say(missingValue, "kind", "%s does not say whether it is bagged or from scratch.", r.path)
@@ -109,6 +112,26 @@ func (r *reader) mix(c MixCard, out *Mix) {
 	need(r, "water_max", out.WaterMax)
 	if out.WaterMin.Value > out.WaterMax.Value {
 		r.say(badRange, "water_min", "The least water, %.3f, is above the most, %.3f.", out.WaterMin.Value, out.WaterMax.Value).Remedy = "swap water_min and water_max"
+	}
+}
+
+// setting reads how a mix is mixed, levelled, covered and how it hardens.
+func (r *reader) setting(c MixCard, out *Mix) {
+	set(r, "edge_from", c.EdgeFrom, &out.EdgeFrom, duration, 0.1, 72)
+	set(r, "edge_until", c.EdgeUntil, &out.EdgeUntil, duration, 0.2, 96)
+	set(r, "cover", c.Cover, &out.Cover, duration, 0, 700)
+	set(r, "mix_time", c.MixTime, &out.MixTime, duration, 0.005, 2)
+	set(r, "fibre_time", c.FibreTime, &out.FibreTime, duration, 0.005, 1)
+	set(r, "flow_ring", c.Flow, &out.Flow, r.length, 30, 500)
+	set(r, "strength_28_mpa", c.Strength, &out.Strength, units.ParseNumber, 5, 250)
+	set(r, "activation_k", c.Activation, &out.Activation, units.ParseNumber, 1000, 12000)
+	set(r, "datum", c.Datum, &out.Datum, degrees, -20, 12)
+	r.word("cement_class", c.Cement, &out.Cement, "R", "N", "S")
+	if out.EdgeUntil.Value > 0 && out.EdgeFrom.Value > out.EdgeUntil.Value {
+		r.say(badRange, "edge_from", "Edge levelling begins after %.1f h and ends after %.1f h.", out.EdgeFrom.Value, out.EdgeUntil.Value).Remedy = "swap edge_from and edge_until"
+	}
+	if out.NextCoatEnd.Value > 0 && out.NextCoat.Value > out.NextCoatEnd.Value {
+		r.say(badRange, "next_coat", "The next coat goes on after %.2f h and until %.2f h.", out.NextCoat.Value, out.NextCoatEnd.Value).Remedy = "swap next_coat and next_coat_end"
 	}
 }
 
@@ -126,13 +149,21 @@ func (r *reader) ingredients(cards []IngredientCard) []Ingredient {
 		set(r, "parts", c.Parts, &one.Parts, units.ParseNumber, 0, 1e5)
 		set(r, "sg", c.SG, &one.SG, units.ParseNumber, 0.5, 9)
 		set(r, "solids", c.Solids, &one.Solids, units.ParseFraction, 0, 1)
+		set(r, "moisture", c.Moisture, &one.Moisture, units.ParseFraction, 0, 0.3)
+		set(r, "share", c.Share, &one.Share, units.ParseFraction, 0, 0.2)
+		r.word("basis", c.Basis, &one.Basis, "total", "rest", "cement")
+		if one.Share.Known() && one.Basis == "" {
+			r.say(missingValue, "basis", "%s is stated as a share without its basis.", one.Name).Remedy = "write basis: total, rest or cement"
+		}
 		if one.Name == "" {
 			r.say(missingValue, "name", "Ingredient %d has no name.", i+1)
 		}
 		if one.Role == "" && c.Role == "" {
 			r.say(missingValue, "role", "Ingredient %d has no role.", i+1).Remedy = "write one of " + strings.Join(roles, ", ")
 		}
-		need(r, "parts", one.Parts)
+		if !one.Share.Known() {
+			need(r, "parts", one.Parts)
+		}
 		need(r, "sg", one.SG)
 		out = append(out, one)
 	}

@@ -65,6 +65,10 @@ type ResinCard struct {
 	Tg1 typed.Value `yaml:"glass_transition,omitempty"`
 	// Rate constant at 25 C in 1/s.
 	K25 typed.Value `yaml:"rate_25_per_s,omitempty"`
+	// Ratio of the uncatalysed to the self-catalysed rate. Without it 0.2.
+	RateRatio typed.Value `yaml:"rate_ratio,omitempty"`
+	// Activation energy in kJ/mol. Without it 55.
+	Activation typed.Value `yaml:"activation_kj_mol,omitempty"`
 	// Sizes that can be bought, A and B together.
 	Packages []PackageCard `yaml:"packages,omitempty"`
 }
@@ -101,6 +105,26 @@ type MixCard struct {
 	NextCoatEnd typed.Value `yaml:"next_coat_end,omitempty"`
 	// Earliest demoulding at 20 C.
 	Demould typed.Value `yaml:"demould,omitempty"`
+	// Earliest edge levelling after the last coat, at 20 C.
+	EdgeFrom typed.Value `yaml:"edge_from,omitempty"`
+	// Latest edge levelling after the last coat, at 20 C.
+	EdgeUntil typed.Value `yaml:"edge_until,omitempty"`
+	// How long it stays under film at 20 C.
+	Cover typed.Value `yaml:"cover,omitempty"`
+	// Mixing before the fibre goes in.
+	MixTime typed.Value `yaml:"mix_time,omitempty"`
+	// Mixing with the fibre, at low speed.
+	FibreTime typed.Value `yaml:"fibre_time,omitempty"`
+	// Spread of the flow ring when the mix is right.
+	Flow typed.Value `yaml:"flow_ring,omitempty"`
+	// Compressive strength at 28 days in MPa.
+	Strength typed.Value `yaml:"strength_28_mpa,omitempty"`
+	// How fast the cement hardens: R rapid, N normal or S slow.
+	Cement typed.Choice `yaml:"cement_class,omitempty"`
+	// Arrhenius temperature of setting in kelvin, 4000 to 5000.
+	Activation typed.Value `yaml:"activation_k,omitempty"`
+	// Datum temperature of the maturity by temperature and time.
+	Datum typed.Value `yaml:"datum,omitempty"`
 	// Sizes of the dry blend, or of the cement.
 	Packages []PackageCard `yaml:"packages,omitempty"`
 }
@@ -111,12 +135,18 @@ type IngredientCard struct {
 	Name typed.Text `yaml:"name"`
 	// cement, pozzolan, sand, water, polymer, plasticiser, pigment, fibre or blend.
 	Role typed.Choice `yaml:"role"`
-	// Parts by mass, relative to the others.
-	Parts typed.Value `yaml:"parts"`
+	// Parts by mass, relative to the others. Not needed for fibre with a share.
+	Parts typed.Value `yaml:"parts,omitempty"`
 	// Specific gravity.
 	SG typed.Value `yaml:"sg,omitempty"`
 	// Solids of an emulsion or admixture; the rest is water.
 	Solids typed.Value `yaml:"solids,omitempty"`
+	// Water in damp sand, share of its dry mass.
+	Moisture typed.Value `yaml:"moisture,omitempty"`
+	// Share of fibre, in place of parts.
+	Share typed.Value `yaml:"share,omitempty"`
+	// What the share is of: total, rest (all but the fibre) or cement.
+	Basis typed.Choice `yaml:"basis,omitempty"`
 }
 
 // BoardCard is a board as typed.

@@ -47,7 +47,11 @@ type Resin struct {
 	Heat      Value[float64]           // heat of reaction, kJ/kg
 	Tg1       Value[units.Temperature] // fully cured glass transition
 	K25       Value[float64]           // rate constant at 25 C, 1/s
-	Packages  []Package
+
+	RateRatio  Value[float64] // of the uncatalysed to the self-catalysed rate; 0 takes 0.2
+	Activation Value[float64] // kJ/mol; 0 takes 55
+
+	Packages []Package
 }
 
 // MixKind says how a concrete mix is made up.
@@ -65,7 +69,11 @@ type Ingredient struct {
 	Role   string                // cement, pozzolan, sand, water, polymer, plasticiser, pigment, fibre, blend
 	Parts  Value[float64]        // by mass, relative to the other parts
 	SG     Value[float64]        // specific gravity
-	Solids Value[units.Fraction] // of a polymer emulsion; the rest is water and counts in w/cm
+	Solids Value[units.Fraction] // of an emulsion or admixture; the rest is water and counts in w/cm
+
+	Moisture Value[units.Fraction] // of damp sand, on its dry mass; this water counts in w/cm and is not added
+	Share    Value[units.Fraction] // of fibre, in place of parts; 0: parts count
+	Basis    string                // what Share is of: total, rest (all but the fibre), cement (and pozzolan)
 }
 
 // Mix is the card of a concrete mix for a face or a backer coat.
@@ -84,6 +92,17 @@ type Mix struct {
 	NextCoatEnd Value[units.Duration] // latest
 	Demould     Value[units.Duration] // at 20 C, earliest
 	Packages    []Package             // of the dry blend, or of the cement
+
+	EdgeFrom   Value[units.Duration]    // edge levelling after the last coat, at 20 C: earliest
+	EdgeUntil  Value[units.Duration]    // latest
+	Cover      Value[units.Duration]    // under film, at 20 C
+	MixTime    Value[units.Duration]    // before the fibre
+	FibreTime  Value[units.Duration]    // with the fibre, at low speed
+	Flow       Value[units.Length]      // spread of the flow ring
+	Strength   Value[float64]           // compressive, at 28 days, MPa
+	Cement     string                   // class of hardening: R rapid, N normal, S slow
+	Activation Value[float64]           // Arrhenius temperature of setting, K
+	Datum      Value[units.Temperature] // of Nurse-Saul
 }
 
 // Board is a form or carcass board.

@@ -11,18 +11,13 @@ import (
 // Hands-on times of the trade. Common practice, no source; the maker's own records
 // replace them.
 const (
-	perPanelCut   units.Duration    = 0.25
-	perFoamPart   units.Duration    = 0.5
-	perBatch      units.Duration    = 0.5 // weigh, mix, pack, clean
-	perBucket     units.Duration    = 0.4 // weigh, stir, rest, pour
-	glueSets      units.Duration    = 12
-	caulkCures    units.Duration    = 12
-	edgeFrom      units.Duration    = 6 // after the last coat, at 20 C. Common practice, no source
-	edgeTo        units.Duration    = 9
-	dryingDays    units.Duration    = 10 * units.Day // Chosen: 7 to 14 days; weigh until steady decides
-	sealDries     units.Duration    = 24
-	lastLiftWaits units.Duration    = 7 * units.Day // Chosen: before wet sanding; the data sheet decides
-	refTemp       units.Temperature = 20
+	perPanelCut   units.Duration = 0.25
+	perFoamPart   units.Duration = 0.5
+	perBucket     units.Duration = 0.4 // weigh, stir, rest, pour
+	glueSets      units.Duration = 12
+	caulkCures    units.Duration = 12
+	sealDries     units.Duration = 24
+	lastLiftWaits units.Duration = 7 * units.Day // Chosen: before wet sanding; the data sheet decides
 )
 
 // tasks lists the work in building order, with what the other rooms found. A task comes
@@ -64,29 +59,62 @@ func (w *wiring) prepare() []calendar.Task {
 
 func (w *wiring) cast() []calendar.Task {
 	var ts []calendar.Task
-	room := w.job.Room.Temperature
-	for i, c := range w.plan.Concrete.Coats {
+	r := w.plan.Concrete
+	for i, c := range r.Coats {
 		n := 0
-		for _, b := range w.plan.Concrete.Batches {
+		for _, b := range r.Batches {
 			if b.Coat == c.Name {
 				n++
 			}
 		}
 		t := calendar.Task{ID: fmt.Sprintf("coat-%d", i+1), Title: fmt.Sprintf("Cast %s: %s", c.Name, batches(n)), Room: "concrete",
-			Work: units.Duration(n) * perBatch, Unbroken: true,
+			Work: c.Takes, Unbroken: true,
 			Cautions: []string{"Fresh mix is caustic: gloves, goggles, wash off at once. Dry cement and sand: respirator."}}
-		if i+1 < len(w.plan.Concrete.Coats) && i < len(w.job.Coats) {
-			mix := w.job.Coats[i].Mix
-			t.Wait = concrete.At(mix.NextCoat.Value, room, refTemp)
-			t.Latest = concrete.At(mix.NextCoatEnd.Value, room, refTemp)
-			t.WaitFor = "coat to firm: timer and touch, soft but not sticky"
-		} else {
-			t.Wait, t.Latest = concrete.At(edgeFrom, room, refTemp), concrete.At(edgeTo, room, refTemp)
+		t.Wait, t.Latest = w.afterCoat(i)
+		t.WaitFor = "coat to firm: timer and touch, soft but not sticky"
+		if i+1 == len(r.Coats) {
 			t.WaitFor = "edges to go semi-hard"
 		}
 		ts = append(ts, t)
 	}
 	return ts
+}
+
+// afterCoat returns the window of what follows a coat, from its end: the first water of
+// the next coat as planned, so that no place is late if none need be, or the levelling
+// of the edges.
+func (w *wiring) afterCoat(i int) (from, until units.Duration) {
+	r := w.plan.Concrete
+	end := r.Coats[i].Starts + r.Coats[i].Takes
+	if i+1 == len(r.Coats) {
+		edges := w.window("edges").Planned
+		return edges.From, edges.Until
+	}
+	from = max(0, r.Coats[i+1].Starts-end)
+	slack := longestSlack
+	for _, z := range r.Packing {
+		if z.Coat == r.Coats[i+1].Name {
+			slack = min(slack, z.Closes-z.End)
+		}
+	}
+	return from, from + max(slack, leastSlack)
+}
+
+// leastSlack is how late a coat may begin where its window is over already: a finding
+// says so, and the calendar need not say it again. Chosen.
+const (
+	leastSlack   units.Duration = 0.1
+	longestSlack units.Duration = 48
+)
+
+// window returns the window of the whole casting of that name.
+func (w *wiring) window(name string) concrete.Window {
+	for _, x := range w.plan.Concrete.Windows {
+		if x.Name == name {
+			return x
+		}
+	}
+	return concrete.Window{}
 }
 
 func batches(n int) string {
@@ -97,18 +125,13 @@ func batches(n int) string {
 }
 
 func (w *wiring) strip() []calendar.Task {
-	var demould units.Duration
-	for _, c := range w.job.Coats {
-		demould = max(demould, c.Mix.Demould.Value)
-	}
-	room := w.job.Room.Temperature
 	return []calendar.Task{
 		{ID: "level-edges", Title: "Level the edges, then cover and keep warm", Room: "concrete", Work: 0.5, Unbroken: true,
-			Wait:     max(0, concrete.At(demould, room, refTemp)-concrete.At(edgeFrom, room, refTemp)),
+			Wait:     max(0, w.window("demould").Planned.From-w.window("edges").Planned.From-0.5),
 			WaitFor:  "shell to be strong enough to strip",
 			Cautions: []string{"Cover with film, no fans: a drying skin crazes."}},
 		{ID: "strip", Title: "Turn the casting over, strip form and foam", Room: "structure", Work: 2,
-			Wait: dryingDays, WaitFor: "shell to dry: weigh until steady, then the sheet test",
+			Wait: w.plan.Concrete.Drying.Planned, WaitFor: "shell to dry: weigh until steady, then the sheet test",
 			Cautions: []string{fmt.Sprintf("The casting in its form weighs %.0f kg: lift as a team, feet and fingers clear.", w.plan.Structure.Flip)}},
 		{ID: "seal", Title: "Patch, sand and seal what resin must not wet; build the dam", Room: "concrete", Work: 3, Wait: sealDries, WaitFor: "seal coat and dam caulk to cure",
 			Cautions: []string{"Sanding concrete makes silica dust: wet, or shroud and extraction, with a fitted respirator."}},

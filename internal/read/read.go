@@ -85,7 +85,8 @@ func Open(fsys fs.FS, name string, shelf material.Shelf) (*Piece, error) {
 	hash.Write(data)
 	b := &basinReader{fsys: fsys, dir: path.Dir(name), job: j, hash: hash, piece: p}
 	steps, seen := b.read()
-	p.Input = plan.Input{Job: j, Basin: steps, Findings: append(append(problems, found...), seen...), Fingerprint: hex.EncodeToString(hash.Sum(nil))[:8]}
+	seen = append(seen, b.roomLog()...)
+	p.Input = plan.Input{Job: j, Basin: steps, Heights: b.depths, Findings: append(append(problems, found...), seen...), Fingerprint: hex.EncodeToString(hash.Sum(nil))[:8]}
 	return p, nil
 }
 

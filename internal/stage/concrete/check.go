@@ -26,6 +26,7 @@ func share(f units.Fraction, most float64) float64 {
 // finding says so. The original is not changed.
 func (c *computer) checked(in Input) Input {
 	in.Coats = c.coatsThatAre(in.Coats)
+	in.Zones = c.zonesThatAre(in.Zones, in.Coats, in.Height)
 	in.Layers = c.nested(c.solidLayers(in.Layers, in.Height))
 	return in
 }

@@ -47,10 +47,39 @@ var (
 		Remedy: "Take plasticiser out; keep to its data sheet.", Source: "practice"}
 	pigment = finding.Rule{Code: "concrete/pigment", Severity: finding.Caution, Title: "pigment stays under a tenth of the cement",
 		Remedy: "Take pigment out: colour is full at 5 to 6 %.", Source: "astm-c979"}
+	coatSum = finding.Rule{Code: "concrete/coat-sum", Severity: finding.Caution, Title: "the coats add up to the shell",
+		Remedy: "Change a coat's thickness or the shell's until they agree."}
+	badZone = finding.Rule{Code: "concrete/zone", Severity: finding.Caution, Title: "zones of another thickness can be cast",
+		Remedy: "Name the zone top or heel, and give it a thickness above that of the first coat."}
+	pocket = finding.Rule{Code: "concrete/pocket", Severity: finding.Note, Title: "the shell stays hollow everywhere",
+		Remedy: "Pack it solid with the backer and tamp well; or widen the place, or thin the shell there."}
+	workable = finding.Rule{Code: "concrete/workable", Severity: finding.Stop, Title: "a batch can be mixed and packed within its working life",
+		Remedy: "Cool the mix with chilled water, work in a cooler shop, or take a mix of longer working life."}
+	tubSmall = finding.Rule{Code: "concrete/tub-small", Severity: finding.Caution, Title: "the tub holds a workable batch",
+		Remedy: "Use a larger tub or mixer."}
+	scaleStep = finding.Rule{Code: "concrete/scale", Severity: finding.Caution, Title: "the scale can tell the least part",
+		Remedy: "Weigh that part on a finer scale, or weigh it for all batches at once and divide it by weight.", Source: "chosen"}
+	lateCoat = finding.Rule{Code: "concrete/late-coat", Severity: finding.Caution, Title: "every place gets its next coat within the window",
+		Remedy: "Work with more people, or cast in sections: face and backer of one section before the next section's face.", Source: "gfrc-guides"}
+	badClimate = finding.Rule{Code: "concrete/climate", Severity: finding.Caution, Title: "the history of temperatures can be used",
+		Remedy: "Write temperatures in C, or with F beside them, one after the other in time."}
+	shortClimate = finding.Rule{Code: "concrete/short-climate", Severity: finding.Note, Title: "the history of temperatures lasts a day",
+		Remedy: "Go on logging until the form comes off."}
+	tooCold = finding.Rule{Code: "concrete/too-cold", Severity: finding.Stop, Title: "the shop is warm enough to harden concrete",
+		Remedy: "Warm the shop to at least 10 C and keep it there.", Source: "astm-c1074"}
+	weak = finding.Rule{Code: "concrete/weak", Severity: finding.Caution, Title: "the concrete gets strong enough to strip and turn",
+		Remedy: "Check the mix's strength, warm the shop, or plan more days; test a bar cast beside it.", Source: "aci-209"}
+	crazing = finding.Rule{Code: "concrete/crazing", Severity: finding.Caution, Title: "a fresh face does not dry out",
+		Remedy: "Stop fans and draughts, damp the air, cool the mix, cover every zone with film as soon as it is packed.", Source: "uno-1998"}
+	sandWet = finding.Rule{Code: "concrete/wet-sand", Severity: finding.Stop, Title: "the sand brings no more water than the mix takes",
+		Remedy: "Dry the sand, or check its moisture: it is a share of its dry mass."}
+	saturated = finding.Rule{Code: "concrete/saturated", Severity: finding.Note, Title: "more pigment still colours more",
+		Remedy: "Expect little more colour from more pigment; cast a sample.", Source: "memory"}
 )
 
 // Rules lists the rules of this stage.
 func Rules() []finding.Rule {
 	return []finding.Rule{noBox, noCoats, noThickness, noLayer, undercut, coarse, solid, thickness, tub, smallBatch,
-		badAir, badPart, noParts, noCement, noDensity, noLimit, tooWet, tooDry, fibre, polymer, plasticiser, pigment}
+		badAir, badPart, noParts, noCement, noDensity, noLimit, tooWet, tooDry, fibre, polymer, plasticiser, pigment,
+		coatSum, badZone, pocket, workable, tubSmall, scaleStep, lateCoat, badClimate, shortClimate, tooCold, weak, crazing, sandWet, saturated}
 }

@@ -60,7 +60,7 @@ func bagged() material.Mix {
 
 // box is a plain box with a shell of 19 mm in three coats.
 func box() Input {
-	return Input{Length: 600, Width: 400, Height: 300, Tub: 20, Freeboard: 0.3, Spare: 0.05,
+	return Input{Length: 600, Width: 400, Height: 300, Tub: 20, Freeboard: 0.3, Spare: 0.05, People: 3, Temperature: 20,
 		Coats: []Coat{{"face", 4, mist()}, {"backer 1", 7.5, premix(0.05)}, {"backer 2", 7.5, premix(0.05)}}}
 }
 

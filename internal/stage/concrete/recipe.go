@@ -31,7 +31,7 @@ func AbsoluteVolume(m units.Mass, sg float64) units.Volume {
 // Source: [aci-211].
 func (c *computer) recipe(mix material.Mix) Recipe {
 	parts := c.usable(mix)
-	r := Recipe{Mix: mix.Name, Parts: []Part{}, Air: c.air(mix)}
+	r := Recipe{Mix: mix.Name, Parts: []Part{}, Air: c.airIn(mix)}
 	mass := 0.0
 	for _, p := range parts {
 		mass += p.Parts.Value
@@ -40,8 +40,41 @@ func (c *computer) recipe(mix material.Mix) Recipe {
 	for _, p := range parts {
 		r.Parts = append(r.Parts, Part{p.Name, p.Role, units.Mass(p.Parts.Value / mass * float64(r.WetDensity))})
 	}
+	r.CuredDensity = curedDensity(Coat{Mix: mix}, r)
 	c.ratios(mix, parts, &r)
+	c.dampSand(mix, parts, &r)
 	return r
+}
+
+// dampSand weighs sand as it lies in the bag, with its water, and takes that off the
+// water to add:
+//
+//	weighed = sand (1 + m),  water = water - sand m
+//
+// Shares and density are those of dry sand and all water.
+func (c *computer) dampSand(mix material.Mix, parts []material.Ingredient, r *Recipe) {
+	damp, water, all := 0.0, -1, 0.0
+	for i, p := range parts {
+		switch p.Role {
+		case "sand":
+			m := share(p.Moisture.Value, 1)
+			wet := float64(r.Parts[i].Mass) * m
+			r.Parts[i].Mass += units.Mass(wet)
+			damp += wet
+		case "water":
+			water = i
+			all += float64(r.Parts[i].Mass)
+		}
+	}
+	if damp == 0 || water < 0 {
+		return
+	}
+	if damp > float64(r.Parts[water].Mass) {
+		c.say(sandWet.At(finding.Where{Element: mix.Name}, "The sand of the mix %s brings %.0f kg of water a cubic metre, and the mix takes %.0f kg to add.", mix.Name, damp, all).Measured(damp, all, "kg/m3"))
+		damp = float64(r.Parts[water].Mass)
+	}
+	r.Parts[water].Mass -= units.Mass(damp)
+	r.SandWater = damp / (damp + float64(r.Parts[water].Mass))
 }
 
 // usable returns the ingredients that have a mass; a bagged blend without stated
@@ -55,11 +88,42 @@ func (c *computer) usable(mix material.Mix) []material.Ingredient {
 			out = append(out, p)
 		}
 	}
-	out = withWater(mix, out)
+	out = withFibre(withWater(mix, out), mix)
 	if len(out) == 0 {
 		c.say(noParts.At(finding.Where{Element: mix.Name}, "The mix %s lists no ingredients, so its batches have no parts.", mix.Name))
 	}
 	return out
+}
+
+// withFibre gives fibre that is stated as a share its parts:
+//
+//	total   f/(1 - f) of the rest,  rest  f of the rest,  cement  f of cement and pozzolan
+func withFibre(parts []material.Ingredient, mix material.Mix) []material.Ingredient {
+	rest, cement := 0.0, 0.0
+	for _, p := range parts {
+		if p.Role != "fibre" {
+			rest += p.Parts.Value
+		}
+		if counts(mix.Kind, p.Role) {
+			cement += p.Parts.Value
+		}
+	}
+	for _, p := range mix.Ingredients {
+		f := share(p.Share.Value, 0.5)
+		if p.Role != "fibre" || f == 0 || p.Parts.Value > 0 {
+			continue
+		}
+		switch p.Basis {
+		case "rest":
+			p.Parts.Value = f * rest
+		case "cement":
+			p.Parts.Value = f * cement
+		default:
+			p.Parts.Value = f / (1 - f) * rest
+		}
+		parts = append(parts, p)
+	}
+	return parts
 }
 
 // withWater adds the middle of a bagged blend's range of water where none is stated.
@@ -84,8 +148,8 @@ func withWater(mix material.Mix, parts []material.Ingredient) []material.Ingredi
 
 const mostAir = 0.3 // Chosen: above this it is a foam
 
-// air returns the mix's air, 0 where what is stated cannot be.
-func (c *computer) air(mix material.Mix) units.Fraction {
+// airIn returns the mix's air, 0 where what is stated cannot be.
+func (c *computer) airIn(mix material.Mix) units.Fraction {
 	if a := mix.Air.Value; a >= 0 && a < mostAir {
 		return a
 	}
@@ -124,7 +188,7 @@ func (c *computer) wetDensity(mix material.Mix, parts []material.Ingredient, mas
 }
 
 // shares are the masses of a mix by what they do, in its parts.
-type shares struct{ water, emulsion, solids, base, cement, fibre, plasticiser, pigment, all float64 }
+type shares struct{ water, emulsion, admixture, solids, base, cement, fibre, plasticiser, pigment, all float64 }
 
 func sharesOf(kind material.MixKind, parts []material.Ingredient) shares {
 	var s shares
@@ -147,24 +211,35 @@ func sharesOf(kind material.MixKind, parts []material.Ingredient) shares {
 			s.fibre += w
 		case "plasticiser":
 			s.plasticiser += w
+			s.admixture += w * waterIn(material.Mix{Ingredients: parts}, p.Name)
 		case "pigment":
 			s.pigment += w
+			s.admixture += w * waterIn(material.Mix{Ingredients: parts}, p.Name)
 		}
 	}
 	return s
 }
 
 // ratios works out water, polymer and fibre and holds them against their limits. The
-// water of a polymer emulsion counts in the water ratio.
+// water of a polymer emulsion and of admixtures with stated solids counts in the ratio.
 func (c *computer) ratios(mix material.Mix, parts []material.Ingredient, r *Recipe) {
 	s := sharesOf(mix.Kind, parts)
 	if s.base > 0 {
-		r.WaterRatio, r.Polymer = (s.water+s.emulsion)/s.base, s.solids/s.base
+		r.WaterRatio, r.Polymer = (s.water+s.emulsion+s.admixture)/s.base, s.solids/s.base
 	} else if len(parts) > 0 {
 		c.say(noCement.At(finding.Where{Element: mix.Name}, "The mix %s has neither cement nor a dry blend, so its water ratio is not known.", mix.Name))
 	}
 	if s.all > 0 {
 		r.Fibre = s.fibre / s.all
+	}
+	if rest := s.all - s.fibre; rest > 0 {
+		r.FibreOfRest = s.fibre / rest
+	}
+	if all := s.water + s.emulsion + s.admixture; all > 0 {
+		r.EmulsionWater = s.emulsion / all
+	}
+	if s.base > 0 {
+		r.Pigment = s.pigment / s.base
 	}
 	c.waterLimits(mix, *r)
 	c.dosage(mix, s, *r)
@@ -191,6 +266,7 @@ const (
 	leastPolymer, mostPolymer = 0.03, 0.10  // solids on cementitious; 5 to 6 % is usual. Chosen slack
 	mostPlasticiser           = 0.012       // on cementitious
 	mostPigment               = 0.10        // on cementitious. Source: [astm-c979]
+	fullColour                = 0.06        // Source: [memory], 5 to 6 %
 )
 
 // dosage says when fibre, polymer, plasticiser or pigment are out of their ranges.
@@ -215,6 +291,9 @@ func (c *computer) dosage(mix material.Mix, s shares, r Recipe) {
 	}
 	if p := s.plasticiser / s.cement; p > mostPlasticiser {
 		pct(plasticiser, p, mostPlasticiser, "The mix %s has %.2f %% of plasticiser on cement; 0.15 to 1.2 %% is usual, and an overdose may not set for hours.")
+	}
+	if p := s.pigment / s.cement; p > fullColour && p <= mostPigment {
+		pct(saturated, p, fullColour, "The mix %s has %.1f %% of pigment on cement; colour is full at 5 to 6 %%.")
 	}
 	if p := s.pigment / s.cement; p > mostPigment {
 		pct(pigment, p, mostPigment, "The mix %s has %.1f %% of pigment on cement; 10 %% is the most.")

@@ -189,6 +189,7 @@ type Strength struct {
 	EN      units.Duration `json:"en_1992_h"`
 	Planned units.Duration `json:"planned_h"` // the later, after the last coat
 	Basis   string         `json:"basis"`     // card, or the maker's own records
+	At28    float64        `json:"at_28_days_mpa"`
 	Factor  float64        `json:"calibration"`
 }
 
@@ -238,6 +239,9 @@ type PackZone struct {
 	Mass   units.Mass     `json:"mass_kg"`  // in place: this much used is this thick
 	Start  units.Duration `json:"start_h"`
 	End    units.Duration `json:"end_h"`
+	Opens  units.Duration `json:"window_opens_h"`  // of the coat below, where this zone begins
+	Closes units.Duration `json:"window_closes_h"` // latest end; 0 on the mould
+	Late   bool           `json:"late"`            // ends after the window closes
 }
 
 // A Pass is one sweep of the first coat's spraying, form view.

@@ -139,28 +139,44 @@ const (
 	worstChange = 0.005 // above this a finding says so
 )
 
-// volumes returns the shell volume at each of the rising thicknesses, and the
-// greatest relative change when the raster step was last halved.
-func (m mould) volumes(thickness []units.Length) (v []units.Volume, converged float64) {
-	v = make([]units.Volume, len(thickness))
-	if len(thickness) == 0 {
+// volumes returns the shell volume at each of the rising reaches, and the greatest
+// relative change when the raster step was last halved.
+func (m mould) volumes(rs []reach) (v []units.Volume, converged float64) {
+	v = make([]units.Volume, len(rs))
+	if len(rs) == 0 {
 		return v, 0
 	}
-	ts := make([]float64, len(thickness))
-	for i, t := range thickness {
-		ts[i] = t.MM()
-	}
 	h := math.Max(coarsest, math.Sqrt(m.length*m.width/mostCells)*2)
-	last := m.shells(ts, h)
+	last := m.reached(rs, h)
 	for converged = 1; converged > goal && h > finest && 4*m.length*m.width/(h*h) <= mostCells; {
 		h /= 2
-		next := m.shells(ts, h)
+		next := m.reached(rs, h)
 		converged, last = change(last, next), next
 	}
 	for i := range v {
 		v[i] = units.FromMM3(math.Max(0, last[i]))
 	}
 	return v, converged
+}
+
+// reached returns the volumes within rs at raster step h, mm3. Reaches that are the same
+// every way share one pass.
+func (m mould) reached(rs []reach, h float64) []float64 {
+	even := true
+	ts := make([]float64, len(rs))
+	for i, r := range rs {
+		ts[i] = r.side
+		even = even && r.side == r.top
+	}
+	if even {
+		return m.shells(ts, h)
+	}
+	out := make([]float64, len(rs))
+	for i, r := range rs {
+		f := r.side / r.top
+		out[i] = m.flattened(f).shells([]float64{r.side}, h)[0] / f
+	}
+	return out
 }
 
 // change returns the greatest relative difference between two sets of volumes.

@@ -86,7 +86,7 @@ func TestConvergence(t *testing.T) {
 	b := geom.Intersect(a, wavy(660, 205, 330, 100, 5, 1000))
 	in := Input{Length: 1220, Width: 410, Height: 430, Layers: []Layer{{0, 25, seen(a)}, {25, 50, seen(b)}, {50, 75, rect(500, 190, 700, 220)}}}
 	m := newMould(in)
-	got, converged := m.volumes([]units.Length{4, 11.5, 19})
+	got, converged := m.volumes([]reach{{4, 4, 4}, {11.5, 11.5, 11.5}, {19, 19, 19}})
 	fine := m.shells([]float64{4, 11.5, 19}, 0.25)
 	for i, v := range got {
 		if off := math.Abs(v.MM3()/fine[i] - 1); off > converged || off > 0.001 {

@@ -37,8 +37,7 @@ func onSides(r geom.Region, length, width float64) float64 {
 	for _, ring := range r.Rings() {
 		for i, a := range ring {
 			b := ring[(i+1)%len(ring)]
-			if math.Max(a.X, b.X) <= sideTol || math.Min(a.X, b.X) >= length-sideTol ||
-				math.Max(a.Y, b.Y) <= sideTol || math.Min(a.Y, b.Y) >= width-sideTol {
+			if onSide(a, b, length, width) {
 				sum += b.Sub(a).Norm()
 			}
 		}
