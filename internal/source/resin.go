@@ -7,6 +7,7 @@ var resin = []Source{
 	{"dibenedetto", Paper, "A. T. DiBenedetto (1987) Prediction of the glass transition temperature of polymers, J. Polym. Sci. B 25, 1949-1969", "Tg against cure"},
 	{"chern-poehlein", Paper, "C.-S. Chern, G. W. Poehlein (1987) A kinetic model for curing reactions of epoxides with amines, Polym. Eng. Sci. 27, 788-795", "slowing near vitrification; a logistic form of it is used"},
 	{"flory-stockmayer", Memory, "W. H. Stockmayer (1944), P. J. Flory: gel point of step polymers, 1/sqrt((f-1)(g-1))", "from memory"},
+	{"meyer-rkl2", Paper, "C. D. Meyer, D. S. Balsara, T. D. Aslam (2014) A stabilized Runge-Kutta-Legendre method for explicit super-time-stepping of parabolic and mixed equations, J. Comput. Phys. 257, 594-626", "coefficients from memory, held by its order of accuracy in a test"},
 	{"mcadams", Memory, "W. H. McAdams, Heat Transmission: horizontal plates, as printed in F. P. Incropera, D. P. DeWitt", "from memory"},
 	{"churchill-chu", Paper, "S. W. Churchill, H. H. S. Chu (1975) Correlating equations for laminar and turbulent free convection from a vertical plate, Int. J. Heat Mass Transfer 18, 1323-1329", ""},
 	{"epoxy-properties", Handbook, "density and conductivity of unfilled epoxies as printed alike in handbooks", "1080 to 1130 kg/m3; read in excerpts"},

@@ -57,6 +57,12 @@ func newOven(in Input) (oven, string) {
 		return nil, "since its card states no rate, heat or glass transition; fit them from the data sheet with: pourwright shelf fit FILE"
 	}
 	h := &hearth{in: in, model: kinetics.Typical(card.K25.Value, card.Heat.Value*1000, float64(card.Tg1.Value))}
+	if v := card.RateRatio.Value; v > 0 {
+		h.model.R = v
+	}
+	if v := card.Activation.Value; v > 0 {
+		h.model.EJMol = v * 1000
+	}
 	h.model.RhoKGM3 = 1100
 	if plausible(card.Density.Value) {
 		h.model.RhoKGM3 = float64(card.Density.Value)
