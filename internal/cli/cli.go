@@ -37,7 +37,7 @@ type commands struct {
 	Pack    packCmd    `cmd:"" help:"Write the shop pack of a piece: PDF, drawings, lists."`
 	Inspect inspectCmd `cmd:"" help:"List the outlines of a drawing, or the levels of a height map."`
 	Serve   serveCmd   `cmd:"" help:"Open a piece in the web app on this machine."`
-	Shelf   shelfCmd   `cmd:"" help:"List the cards on the shelf, or print one."`
+	Shelf   shelfCmd   `cmd:"" help:"List the cards on the shelf, print one, or fit a resin."`
 	Schema  schemaCmd  `cmd:"" help:"Print the JSON Schema of a piece, a shelf or a plan."`
 	Rules   rulesCmd   `cmd:"" help:"List every finding the program can make."`
 	Version versionCmd `cmd:"" help:"Print the program's version."`

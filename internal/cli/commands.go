@@ -116,12 +116,17 @@ func allRules() []finding.Rule {
 }
 
 type shelfCmd struct {
+	Show shelfShowCmd `cmd:"" default:"withargs" help:"List the cards, or print one."`
+	Fit  fitCmd       `cmd:"" help:"Estimate a resin's cure from its data sheet or a test pour."`
+}
+
+type shelfShowCmd struct {
 	Name  string   `arg:"" optional:"" help:"A card; all names when left out."`
 	Shelf []string `help:"A shelf file of your own." type:"path" placeholder:"FILE"`
 }
 
 // Run lists the shelf, or prints one card.
-func (c *shelfCmd) Run(con *console) error {
+func (c *shelfShowCmd) Run(con *console) error {
 	shelf, err := openShelf(c.Shelf)
 	if err != nil {
 		return err

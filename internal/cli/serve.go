@@ -29,7 +29,7 @@ func (c *serveCmd) Run(con *console) error {
 	source := serve.NewFileSource(c.snapshot)
 	go source.Run(con.ctx)
 	fmt.Fprintf(con.out, "pourwright: %s\npress Ctrl-C to stop\n", serve.URL(l.Addr()))
-	return serve.Run(con.ctx, l, serve.New(serve.Options{Source: source, SVG: writeSVG, PDF: writePDF, Try: c.try}))
+	return serve.Run(con.ctx, l, serve.New(serve.Options{Source: source, SVG: writeSVG, PDF: writePDF, Try: c.try, Fit: fitQuery}))
 }
 
 // snapshot computes the plan anew and names the files it came from.

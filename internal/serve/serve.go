@@ -18,6 +18,9 @@ type Options struct {
 	// Try works the piece out with some of its fields typed otherwise, as the maker
 	// tries them on the page; nothing is kept. Without it, it is not offered.
 	Try func(ctx context.Context, fields map[string]string) (Snapshot, error)
+	// Fit estimates a resin's cure from the fields of its data sheet; without it, it is
+	// not offered.
+	Fit func(ctx context.Context, fields map[string]string) (any, error)
 	// Hosts are names beside localhost and the loopback addresses that requests may
 	// be for, such as this machine's name on the shop's network.
 	Hosts []string
@@ -34,6 +37,7 @@ func New(o Options) http.Handler {
 	mux.HandleFunc("/api/cure", a.cure)
 	mux.HandleFunc("/api/events", a.events)
 	mux.HandleFunc("/api/try", a.try)
+	mux.HandleFunc("/api/fit", a.fit)
 	mux.HandleFunc("POST "+cancelling, a.cancel)
 	mux.HandleFunc("/api/", unknown)
 	files, built := web.Pages()

@@ -15,12 +15,8 @@ func (a *api) try(w http.ResponseWriter, r *http.Request) {
 		fail(w, http.StatusNotImplemented, problem{Error: "this program was built without trials", Hint: "edit the piece's document; the page follows"})
 		return
 	}
-	fields := map[string]string{}
-	for name, values := range r.URL.Query() {
-		fields[name] = values[len(values)-1]
-	}
-	if len(fields) == 0 || len(fields) > mostTried {
-		fail(w, http.StatusBadRequest, problem{Error: fmt.Sprintf("%d fields were given to try", len(fields)), Hint: fmt.Sprintf("give 1 to %d, such as ?resin.peak_limit=55+C", mostTried)})
+	fields, ok := fieldsOf(w, r, "resin.peak_limit=55+C")
+	if !ok {
 		return
 	}
 	s, err := a.Try(r.Context(), fields)
@@ -37,4 +33,35 @@ func (a *api) cancel(w http.ResponseWriter, r *http.Request) {
 		worker.Cancel()
 	}
 	w.WriteHeader(http.StatusNoContent)
+}
+
+// fieldsOf returns the fields of the query, or answers that there are none or too many.
+func fieldsOf(w http.ResponseWriter, r *http.Request, example string) (map[string]string, bool) {
+	fields := map[string]string{}
+	for name, values := range r.URL.Query() {
+		fields[name] = values[len(values)-1]
+	}
+	if len(fields) == 0 || len(fields) > mostTried {
+		fail(w, http.StatusBadRequest, problem{Error: fmt.Sprintf("%d fields were given", len(fields)), Hint: fmt.Sprintf("give 1 to %d, such as ?%s", mostTried, example)})
+		return nil, false
+	}
+	return fields, true
+}
+
+// fit answers with a resin's cure as estimated from the query's fields.
+func (a *api) fit(w http.ResponseWriter, r *http.Request) {
+	if a.Fit == nil {
+		fail(w, http.StatusNotImplemented, problem{Error: "this program was built without fitting", Hint: "use the command line: pourwright shelf fit FILE"})
+		return
+	}
+	fields, ok := fieldsOf(w, r, "pot_life=4.5+h&rated_depth=50+mm")
+	if !ok {
+		return
+	}
+	got, err := a.Fit(r.Context(), fields)
+	if err != nil {
+		fail(w, http.StatusUnprocessableEntity, explain(err))
+		return
+	}
+	answer(w, r, Snapshot{}, got)
 }
