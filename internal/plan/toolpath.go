@@ -12,6 +12,9 @@ import (
 	"pourwright/internal/stage/toolpath"
 )
 
+// Heights is a field of depths or heights, mm.
+type Heights = toolpath.Heights
+
 func (w *wiring) toolpath() (string, []finding.Finding) {
 	w.plan.Toolpath = toolpath.Empty()
 	if !w.basin() {
@@ -36,6 +39,11 @@ func (w *wiring) toolpathInput() toolpath.Input {
 			one.Parts = append(one.Parts, toolpath.Part{ID: p.Part, Region: p.Region, TabsOn: w.tabsOn(p)})
 		}
 		in.Sheets = append(in.Sheets, one)
+	}
+	if w.job.Knockout.Carve && w.in.Heights != nil {
+		stock, _ := toolpath.Stock(*w.in.Heights, w.job.Foam.Measured)
+		in.Carving = &toolpath.Carving{Name: "carved block", Stock: stock, Heights: toolpath.Block(*w.in.Heights, w.job.Length, w.job.Width, stock),
+			Ball: w.job.Machine.Ball.Value, Scallop: w.job.Machine.Scallop.Value}
 	}
 	return in
 }

@@ -20,12 +20,13 @@ import (
 
 // basinReader reads what the document names as its basin.
 type basinReader struct {
-	fsys  fs.FS
-	dir   string
-	job   *job.Job
-	hash  io.Writer
-	piece *Piece
-	found []finding.Finding
+	fsys   fs.FS
+	dir    string
+	job    *job.Job
+	hash   io.Writer
+	piece  *Piece
+	depths *plan.Heights // of a height map
+	found  []finding.Finding
 }
 
 func (b *basinReader) say(f finding.Finding) { b.found = append(b.found, f) }
@@ -202,6 +203,7 @@ func (b *basinReader) heights(data []byte) []plan.BasinStep {
 	steps, _, told := m.Steps(opt)
 	b.found = append(b.found, told...)
 	move := b.mapPlacement(m)
+	b.lay(m, move)
 	var out []plan.BasinStep
 	for i, s := range steps {
 		name := fmt.Sprintf("step %d", i+1)
@@ -212,6 +214,13 @@ func (b *basinReader) heights(data []byte) []plan.BasinStep {
 			Region: view.Of[view.Finished](s.Region.Map(func(p geom.Point) geom.Point { return p.Add(move) }, false))})
 	}
 	return out
+}
+
+// lay keeps the map's depths where they lie in the box.
+func (b *basinReader) lay(m heightmap.Map, move geom.Point) {
+	placed := m.Depth
+	placed.Origin = placed.Origin.Add(move)
+	b.depths = &placed
 }
 
 // mapPlacement returns where the map's lower left corner comes in the box.

@@ -188,3 +188,29 @@ func BenchmarkCarve(b *testing.B) {
 		Compute(Input{Machine: m, Carving: &v})
 	}
 }
+
+func TestBlock(t *testing.T) {
+	depth, err := grid.New(6, 5, 10, 10) // a basin of 3 x 2 nodes, deepest at its left
+	if err != nil {
+		t.Fatal(err)
+	}
+	depth.Set(1, 1, 30)
+	depth.Set(2, 1, 20)
+	depth.Set(3, 2, 10)
+	stock, sheets := Stock(depth, 25)
+	if stock != 50 || sheets != 2 {
+		t.Fatalf("stock %v of %d sheets", stock, sheets)
+	}
+	b := Block(depth, 50, 40, stock)
+	if b.Cols != 3 || b.Rows != 2 || b.Box().Min.X != 0 {
+		t.Fatalf("%d x %d nodes from %v", b.Cols, b.Rows, b.Origin)
+	}
+	for i, want := range []float64{-50, -30, -20, -40, -50, -50} { // mirrored once: the deepest lies right
+		if b.Z[i] != want {
+			t.Errorf("node %d at %v, want %v", i, b.Z[i], want)
+		}
+	}
+	if e := Block(Heights{}, 50, 40, 25); len(e.Z) != 0 {
+		t.Error("a block of nothing")
+	}
+}

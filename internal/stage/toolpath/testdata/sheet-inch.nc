@@ -3,7 +3,7 @@
 (FORM SIDE up on every part, as the form is looked into)
 (Cutter 6.000 mm diameter <0.2362 in>)
 (Foam 24.60 mm thick, cut 0.30 mm into the board below)
-(Origin: X0 Y0 lower left corner of the sheet, Z0 its top)
+(Origin: X0 Y0 lower left corner, Z0 the top of the foam)
 (Eyes and ears protected, dust drawn off, a hand at the stop, dry run first)
 (4 passes, 4 tabs)
 (Estimated 6.4 min)
