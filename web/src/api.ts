@@ -3,6 +3,7 @@
 import type { Fields } from "./cure/fields";
 import type { Drawing, Title } from "./drawing";
 import type { Finding, Plan } from "./plan";
+import type { Fitted } from "./stage/fitform";
 
 // A Problem is the reason there is no answer.
 export interface Problem {
@@ -71,6 +72,11 @@ export function askDrawing(name: string): Promise<Answer<Drawing>> {
 // askTry asks what the plan would be with some fields typed otherwise.
 export function askTry(fields: Record<string, string>): Promise<Answer<Plan>> {
   return ask<Plan>(`/api/try?${new URLSearchParams(fields).toString()}`);
+}
+
+// askFit asks for a resin's cure as estimated from the fields of its data sheet.
+export function askFit(fields: Record<string, string>): Promise<Answer<Fitted>> {
+  return ask<Fitted>(`/api/fit?${new URLSearchParams(fields).toString()}`);
 }
 
 export function svgAddress(name: string): string {

@@ -3,6 +3,7 @@ import { Facts, Q, Table } from "../parts";
 import type { Lift, Plan } from "../plan";
 import { CureFacts } from "./cure";
 import { FillCurve } from "./fillcurve";
+import { FitForm } from "./fitform";
 import { TryLifts } from "./trylifts";
 
 export function ResinDetail({ plan }: { plan: Plan }) {
@@ -34,6 +35,7 @@ export function ResinDetail({ plan }: { plan: Plan }) {
       ]} />
       {r.tint_shades.length > 0 && <Shades plan={plan} />}
       <FillCurve plan={plan} lifts={r.lifts} />
+      <FitForm system={s} />
     </>
   );
 }
