@@ -36,6 +36,8 @@ type KnockoutText struct {
 	Land typed.Length `yaml:"land,omitempty"`
 	// How parts may be turned on a sheet: any (default), 90, 180 or none.
 	Turns typed.Choice `yaml:"turns,omitempty"`
+	// Also carve a height map whole, with the machine's ball cutter: yes or no (default).
+	Carve typed.Choice `yaml:"carve,omitempty"`
 	// Parts that are cut already, as their labels say: L1-A/3f2c.
 	Cut typed.List `yaml:"cut,omitempty"`
 }
@@ -74,6 +76,7 @@ type Knockout struct {
 	DowelMargin units.Length
 	Hollow      bool
 	Land        units.Length
+	Carve       bool     // a height map with the ball cutter, beside its layers
 	Turns       string   // any, 90, 180 or none
 	Cut         []string // ids, or id/mark
 }
@@ -126,6 +129,15 @@ func (r *resolver) knockout() {
 	k.Hollow = r.word("knockout.hollow", t.Hollow, "no", "yes") == "yes"
 	k.Land, _ = r.length("knockout.land", t.Land, defaultLand, likelyLand)
 	k.Turns = r.word("knockout.turns", t.Turns, "any", "90", "180", "none")
+	k.Carve = r.word("knockout.carve", t.Carve, "no", "yes") == "yes"
+	if k.Carve && j.Basin.HeightMap == "" {
+		r.say(unusual, "knockout.carve", "Only a height map is carved, and the basin has a drawing.").Remedy = "write basin.height_map, or take carve out"
+		k.Carve = false
+	}
+	if k.Carve && !j.Machine.Ball.Known() {
+		r.say(unusual, "knockout.carve", "The machine's card has no ball cutter.").Remedy = "write ball: with its diameter on the machine's card"
+		k.Carve = false
+	}
 	for _, id := range t.Cut {
 		if id = strings.TrimSpace(id); id != "" {
 			k.Cut = append(k.Cut, id)
