@@ -25,29 +25,6 @@ func small() Case {
 	return c
 }
 
-// TestThreeSchemesAgree: factorised implicit, plain explicit and Runge-Kutta-Legendre
-// find the same peak on the same cells.
-func TestThreeSchemesAgree(t *testing.T) {
-	c, o := small(), Options{DXMM: 20, DZMM: 8, TolK: 2e-4}
-	ctx := context.Background()
-	r, err := Solve(ctx, c, o)
-	if err != nil {
-		t.Fatal(err)
-	}
-	e, err := SolveExplicit(ctx, c, o)
-	if err != nil {
-		t.Fatal(err)
-	}
-	l, err := SolveLegendre(ctx, c, o, 60)
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Logf("implicit %.3f at %.2f h in %d steps, explicit %.3f at %.2f in %d, Legendre %.3f at %.2f in %d", r.PeakC, r.PeakH, r.Steps, e.PeakC, e.PeakH, e.Steps, l.PeakC, l.PeakH, l.Steps)
-	if math.Abs(e.PeakC-r.PeakC) > 0.1 || math.Abs(l.PeakC-r.PeakC) > 0.1 || math.Abs(e.PeakH/r.PeakH-1) > 0.01 || math.Abs(l.PeakH/r.PeakH-1) > 0.01 {
-		t.Error("they do not agree within 0.1 K and 1 % of the time")
-	}
-}
-
 func TestSameBytesForAnyThreads(t *testing.T) {
 	c, o := small(), Options{DXMM: 10, Frames: []float64{3, 9}}
 	var first Result
