@@ -65,6 +65,7 @@ func (o Options) Compute(ctx context.Context, in Input) (*Plan, error) {
 		{"toolpath", "Cutting programs", w.toolpath},
 		{"proof", "Proof of the programs", w.proof},
 		{"form", "Form", w.form},
+		{"base", "Base", w.base},
 		{"concrete", "Concrete", w.concrete},
 		{"resin", "Resin", w.resin},
 		{"structure", "Weights", w.structure},

@@ -2,12 +2,11 @@ package plan
 
 import (
 	"fmt"
+	"strings"
 
 	"pourwright/internal/finding"
 	"pourwright/internal/geom"
-	"pourwright/internal/stage/form"
 	"pourwright/internal/stage/knockout"
-	"pourwright/internal/units"
 )
 
 func (w *wiring) knockout() (string, []finding.Finding) {
@@ -17,7 +16,20 @@ func (w *wiring) knockout() (string, []finding.Finding) {
 	}
 	r, found := remember(w, "knockout", w.knockoutInput(), knockout.Compute)
 	w.plan.Knockout = r
+	w.placed(found)
 	return fmt.Sprintf("%d parts of foam, %.2f kg, %d seams, %d new sheets", len(r.Parts), r.Mass, len(r.Seams), r.Buy), found
+}
+
+// placed gives findings that speak of a field its place in the document, or that of
+// the nearest group around it that is written.
+func (w *wiring) placed(found []finding.Finding) {
+	for i := range found {
+		for at := found[i].Where.Field; at != "" && found[i].Where.File == ""; at = at[:max(0, strings.LastIndexAny(at, ".["))] {
+			if p, ok := w.job.Places[at]; ok {
+				found[i].Where.File, found[i].Where.Line, found[i].Where.Column = p.File, p.Line, p.Column
+			}
+		}
+	}
 }
 
 func (w *wiring) knockoutInput() knockout.Input {
@@ -42,20 +54,4 @@ func (w *wiring) knockoutInput() knockout.Input {
 		in.Offcuts = append(in.Offcuts, one)
 	}
 	return in
-}
-
-func (w *wiring) form() (string, []finding.Finding) {
-	j := w.job
-	var covered units.Area
-	if w.basin() {
-		covered = w.plan.Relief.Layers[0].Area
-	}
-	r, found := form.Compute(form.Input{
-		Length: j.Length, Width: j.Width, Height: j.Height,
-		Thickness: j.Form.Measured, Corner: j.Form.Corner, ButtOrder: j.Form.ButtOrder,
-		SheetX: j.Form.Board.Length.Value, SheetY: j.Form.Board.Width.Value,
-		Density: j.Form.Board.Density.Value, Kerf: j.Form.Kerf, Covered: covered,
-	})
-	w.plan.Form = r
-	return fmt.Sprintf("%d kinds of panel, %s corners, board %.1f mm, %.1f kg", len(r.Panels), j.Form.Corner, j.Form.Measured, r.Mass), found
 }

@@ -5,6 +5,7 @@ package plan
 
 import (
 	"pourwright/internal/finding"
+	"pourwright/internal/stage/base"
 	"pourwright/internal/stage/calendar"
 	"pourwright/internal/stage/concrete"
 	"pourwright/internal/stage/cost"
@@ -27,6 +28,7 @@ type Plan struct {
 	Toolpath  toolpath.Result   `json:"toolpath"`
 	Proof     []proof.Result    `json:"proof"` // of every program and dry run, in their order
 	Form      form.Result       `json:"form"`
+	Base      base.Result       `json:"base"`
 	Concrete  concrete.Result   `json:"concrete"`
 	Structure structure.Result  `json:"structure"`
 	Resin     resin.Result      `json:"resin"`

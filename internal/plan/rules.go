@@ -3,7 +3,9 @@ package plan
 import (
 	"slices"
 
+	"pourwright/internal/cutlist"
 	"pourwright/internal/finding"
+	"pourwright/internal/stage/base"
 	"pourwright/internal/stage/calendar"
 	"pourwright/internal/stage/concrete"
 	"pourwright/internal/stage/cost"
@@ -18,6 +20,6 @@ import (
 
 // Rules lists the rules of all stages in building order.
 func Rules() []finding.Rule {
-	return slices.Concat(relief.Rules(), knockout.Rules(), toolpath.Rules(), proof.Rules(), form.Rules(), concrete.Rules(),
+	return slices.Concat(relief.Rules(), knockout.Rules(), toolpath.Rules(), proof.Rules(), form.Rules(), base.Rules(), cutlist.Rules(), concrete.Rules(),
 		resin.Rules(), structure.Rules(), calendar.Rules(), cost.Rules())
 }
