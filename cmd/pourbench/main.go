@@ -36,6 +36,8 @@ func run(args []string, out io.Writer) error {
 		return writeSources(out)
 	case len(args) > 0 && args[0] == "cut":
 		return runCut(args[1:], out)
+	case len(args) > 0 && args[0] == "classes":
+		return runClasses(args[1:], out)
 	case len(args) > 0 && args[0] == "nest":
 		return runNest(args[1:], out)
 	}

@@ -144,7 +144,7 @@ func (f *filler) schedule(rounds int) schedule {
 		sum += float64(f.items[i].area())
 	}
 	mean := sum / (float64(len(f.items)) * f.unit)
-	return schedule{rounds, 0.3 * mean, 0.01 * mean}
+	return schedule{rounds, warm * mean, cold * mean}
 }
 
 // draw turns what a filler placed into trees of cuts and judges them.
