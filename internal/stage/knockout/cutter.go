@@ -115,7 +115,7 @@ func (c *computer) flute() {
 	if !m.Router || !(m.Flute > 0) || !(c.in.Foam > 0) || m.Flute >= c.in.Foam {
 		return
 	}
-	c.say(flute.At(finding.Where{Element: "machine"}, "The cutter's flutes are %.1f mm long and the foam is %.1f mm thick.", m.Flute, c.in.Foam).
+	c.say(flute.At(finding.Where{Field: "machine"}, "The cutter's flutes are %.1f mm long and the foam is %.1f mm thick.", m.Flute, c.in.Foam).
 		Measured(float64(m.Flute), float64(c.in.Foam), "mm").
 		Do("Use a cutter with flutes of at least %.0f mm, or thinner foam.", math.Ceil(float64(c.in.Foam))))
 }

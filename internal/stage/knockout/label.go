@@ -73,13 +73,13 @@ func spelled(ring geom.Ring, tenths func(geom.Point) [2]int64) string {
 }
 
 // A claim is a part that the document says is cut.
-type claim struct{ text, id, mark string }
+type claim struct{ text, id, mark, field string }
 
 func claims(cut []string) []claim {
 	var out []claim
-	for _, t := range cut {
+	for i, t := range cut {
 		id, m, _ := strings.Cut(strings.TrimSpace(t), "/")
-		out = append(out, claim{t, strings.ToUpper(strings.TrimSpace(id)), strings.ToLower(strings.TrimSpace(m))})
+		out = append(out, claim{t, strings.ToUpper(strings.TrimSpace(id)), strings.ToLower(strings.TrimSpace(m)), fmt.Sprintf("knockout.cut[%d]", i)})
 	}
 	return out
 }
@@ -117,7 +117,7 @@ func (c *computer) name() {
 
 // claimed marks a part cut, or says that it is no longer the one that was cut.
 func (c *computer) claimed(k claim) {
-	where := finding.Where{Element: k.id, Field: "knockout.cut"}
+	where := finding.Where{Element: k.id, Field: k.field}
 	i := slices.IndexFunc(c.r.Parts, func(p Part) bool { return p.ID == k.id })
 	switch {
 	case i < 0:

@@ -128,11 +128,11 @@ func (c *computer) large() []Offcut {
 
 // sayOffcuts names the offcuts that are no use.
 func (c *computer) sayOffcuts() {
-	for _, o := range c.in.Offcuts {
+	for i, o := range c.in.Offcuts {
 		b := o.Outline.Box()
 		plain := len(geom.Build([]geom.Ring{o.Outline}, geom.NonZero)) == 1
 		if !plain || c.in.hasBed() && !c.bedHolds(b.Width(), b.Height()) && !(rectangular(o.Outline) && c.sawing()) {
-			c.say(unused.At(finding.Where{Element: o.Name, Field: "foam.offcuts"}, "Offcut %s is left alone: it is no plain outline, or larger than the bed and no rectangle to be sawn.", o.Name))
+			c.say(unused.At(finding.Where{Element: o.Name, Field: fmt.Sprintf("foam.offcuts[%d]", i)}, "Offcut %s is left alone: it is no plain outline, or larger than the bed and no rectangle to be sawn.", o.Name))
 		}
 	}
 }
