@@ -12,6 +12,7 @@ type body struct {
 	outside      []bool    // neither body nor wall
 	deepestMM    float64
 	underneathMM float64
+	slow         bool // build every cell square by square: an oracle for the tests
 }
 
 // newBody adds the walls' squares and works out the underside: the body reaches as far

@@ -1,6 +1,9 @@
 package heat
 
-import "math"
+import (
+	"math"
+	"sort"
+)
 
 // A builder homogenises squares into cells.
 type builder struct {
@@ -11,7 +14,7 @@ type builder struct {
 	hM     float64 // side of a square, m
 	solids [5]Solid
 	kinds  []mat // per cell: what all of it is made of, or mixed
-	slow   bool  // take the long way for every cell: an oracle for the tests
+	stacks []stack
 }
 
 // mixed marks a cell of more than one material, or one that is not filled.
@@ -79,37 +82,79 @@ func (w *builder) kind(e extent, z0, z1 float64) mat {
 
 const hair = 1e-6 // mm
 
-// at returns what fills square s from z0 to z1, and how much of that height.
-func (w *builder) at(s int, z0, z1 float64) (mat, float64) {
+// A stack is what a square is made of, from the top plane down: hollow to layer deep, body
+// to layer full, a share of it in the next one, and then what is below. A wall stands to
+// layer wall.
+type stack struct {
+	deep, full, wall int32
+	part             float32
+	next, rest       mat
+}
+
+// stackUp works out the stacks of the squares of row sj.
+func (w *builder) stackUp(sj int) {
+	for s := sj * w.body.nx; s < (sj+1)*w.body.nx; s++ {
+		w.stacks[s] = w.stackOf(s)
+	}
+}
+
+func (w *builder) stackOf(s int) stack {
+	if w.outside[s] {
+		return stack{}
+	}
 	if to := w.wallTo[s]; to > 0 {
-		if z1 <= to+hair || (z0+z1)/2 < to {
-			return wall, 1
-		}
-		return air, 0
+		return stack{wall: int32(w.layersTo(to))}
 	}
-	deep, under := w.deep[s], w.under[s]
-	mid := (z0 + z1) / 2 // a floor within the layer counts as at its nearer border
+	q := stack{deep: int32(w.layersTo(w.deep[s])), rest: air}
+	if w.c.Below != nil {
+		q.rest = below
+	}
+	q.next = q.rest
+	q.part = 1
+	full := sort.Search(w.grid.nz, func(k int) bool { return w.zMM[k+1] > w.under[s]+hair })
+	q.full = int32(full)
+	if full == w.grid.nz {
+		return q
+	}
+	f := (w.under[s] - w.zMM[full]) / (w.zMM[full+1] - w.zMM[full])
 	switch {
-	case mid < deep && z0 >= w.topMM-hair:
+	case f < 1e-6:
+	case w.c.Below != nil:
+		q.next = solidBody // the rest is as good as full: what is below touches it
+	case f >= leastShare:
+		q.next, q.part = solidBody, float32(f)
+	}
+	return q
+}
+
+// leastShare of a layer that the body must fill to count. Chosen.
+const leastShare = 0.25
+
+// layersTo returns how many layers end above depthMM; a depth within a layer counts as
+// at its nearer border.
+func (w *builder) layersTo(depthMM float64) int {
+	return sort.Search(w.grid.nz, func(k int) bool { return (w.zMM[k]+w.zMM[k+1])/2 >= depthMM })
+}
+
+// at returns what fills square s at layer k, and how much of its height.
+func (w *builder) at(s, k int) (mat, float64) {
+	q := &w.stacks[s]
+	switch n := int32(k); {
+	case n < q.wall:
+		return wall, 1
+	case q.wall > 0 || q.full == 0:
+		return air, 0
+	case n < q.deep && w.zMM[k] >= w.topMM-hair:
 		return pour, 1
-	case mid < deep:
+	case n < q.deep:
 		return air, 0
-	case z0 >= under-hair:
-		if w.c.Below != nil {
-			return below, 1
-		}
-		return air, 0
+	case n < q.full:
+		return solidBody, 1
+	case n == q.full:
+		return q.next, float64(q.part)
+	default:
+		return q.rest, 1
 	}
-	if f := (math.Min(z1, under) - z0) / (z1 - z0); f < 1-1e-9 {
-		if w.c.Below != nil {
-			return solidBody, 1 // the rest is as good as full: what is below touches it
-		}
-		if f < 0.25 {
-			return air, 0
-		}
-		return solidBody, f
-	}
-	return solidBody, 1
 }
 
 // get returns the material of square (i, j) at layer k; air outside the raster.
@@ -118,10 +163,7 @@ func (w *builder) get(i, j, k int) (mat, float64) {
 		return air, 0
 	}
 	s := j*w.body.nx + i
-	if w.outside[s] {
-		return air, 0
-	}
-	return w.at(s, w.grid.zMM[k], w.grid.zMM[k+1])
+	return w.at(s, k)
 }
 
 // row builds the cells of row j and their conductances to the next row.
@@ -129,8 +171,8 @@ func (w *builder) row(j int) {
 	for i := range w.grid.nx {
 		for k := range w.grid.nz {
 			switch kind := w.kinds[w.grid.index(i, j, k)]; {
-			case kind == air && !w.slow:
-			case kind != mixed && !w.slow && w.surrounded(i, j, k):
+			case kind == air && !w.body.slow:
+			case kind != mixed && !w.body.slow && w.surrounded(i, j, k):
 				w.whole(i, j, k, kind)
 			default:
 				w.cell(i, j, k)

@@ -131,7 +131,8 @@ func (b *body) build(o Options, z []float64, topMM float64) (*grid, error) {
 	if b.c.Below != nil {
 		w.solids[below] = *b.c.Below
 	}
-	w.kinds = make([]mat, n)
+	w.kinds, w.stacks = make([]mat, n), make([]stack, len(b.deep))
+	parallel(o.Threads, b.ny, w.stackUp)
 	parallel(o.Threads, g.ny, w.classify)
 	parallel(o.Threads, g.ny, w.row)
 	w.contacts()

@@ -26,12 +26,11 @@ const (
 
 // Solve simulates a case. It returns ctx's error when it is stopped.
 func Solve(ctx context.Context, c Case, o Options) (Result, error) {
-	if err := check(c); err != nil {
+	p, err := Prepare(c, o)
+	if err != nil {
 		return Result{}, err
 	}
-	o = o.orDefaults(c)
-	b := newBody(c)
-	return b.solve(ctx, o)
+	return p.Solve(ctx)
 }
 
 func check(c Case) error {
@@ -55,44 +54,6 @@ func check(c Case) error {
 		}
 	}
 	return nil
-}
-
-// solve runs all stages of filling.
-func (b *body) solve(ctx context.Context, o Options) (Result, error) {
-	c := b.c
-	var levels []float64
-	for _, p := range c.Pours {
-		levels = append(levels, p.TopMM)
-	}
-	z := b.layers(o.DZMM, levels)
-	hotC := c.Air.TempC(c.Pours[0].AtH)
-	for _, p := range c.Pours {
-		hotC = max(hotC, p.TempC)
-	}
-	rates := newRateTable(c.Rate, hotC)
-	refC := c.Air.TempC(c.Pours[0].AtH)
-	var s *stepper
-	tr := newTracker(b, o, z)
-	for i, p := range c.Pours {
-		g, err := b.build(o, z, p.TopMM)
-		if err != nil {
-			return Result{}, err
-		}
-		next := newStepper(g, rates, c.HJKG, refC, o.Threads)
-		next.begin(s, p, c.Air.TempC(p.AtH))
-		s = next
-		end := c.EndH
-		if i+1 < len(c.Pours) {
-			end = c.Pours[i+1].AtH
-		}
-		tr.stage(s, i, p.AtH)
-		tr.open(s)
-		if err := s.run(ctx, c, o, p.AtH, end, tr); err != nil {
-			return Result{}, err
-		}
-		tr.shut(s)
-	}
-	return tr.result(s), nil
 }
 
 // begin sets the state of a new stage: what was there keeps its temperature and cure,

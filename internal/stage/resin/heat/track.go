@@ -76,7 +76,7 @@ type tracker struct {
 	top     []int32 // topmost poured cell of each column
 	bottom  []int32
 	cutJ    int
-	next    int // frame
+	next    int     // frame
 	heatJ   float64 // stored when the stage began
 	curedKG float64
 	hours   [3]float64 // of the last three steps, with the warmest cell's temperature

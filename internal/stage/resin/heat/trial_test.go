@@ -2,9 +2,9 @@ package heat
 
 import (
 	"context"
+	"errors"
 	"math"
 	"testing"
-	"time"
 )
 
 // steppedBasin is an invented basin 1400 x 450 mm: eight floors 8 mm apart, each an
@@ -38,16 +38,42 @@ func trial(step float64) Case {
 		Pours: []Pour{{TempC: 22}}, EndH: 48, Air: Air{TempC: func(float64) float64 { return 22 }, Film: SteadyFilm(8.5)}}
 }
 
-func TestTrial(t *testing.T) {
-	c := trial(2)
-	for _, o := range []Options{{DXMM: 20, Rough: true}, {DXMM: 20, Threads: 2, Rough: true}, {DXMM: 10, Rough: true}, {DXMM: 10, Threads: 2, Rough: true}} {
-		start := time.Now()
-		b := newBody(c)
-		t1 := time.Since(start)
-		r, err := b.solve(context.Background(), o.orDefaults(c))
-		if err != nil {
-			t.Fatal(err)
+// Three schemes that share only cells and rates find the same peak.
+func TestSchemesAgree(t *testing.T) {
+	c := trial(5)
+	c.EndH = 14
+	p, err := Prepare(c, Options{DXMM: 40, DZMM: 8})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := p.Solve(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	check, err := p.Check(context.Background())
+	if err != nil {
+		t.Fatal(err)
+	}
+	plain, err := p.Explicit(context.Background(), 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Logf("%.3f C at %.3f h; by stages %.3f at %.3f, %d rates; by small steps %.3f at %.3f, %d rates", r.PeakC, r.PeakH, check.PeakC, check.PeakH, check.Steps, plain.PeakC, plain.PeakH, plain.Steps)
+	if math.Abs(r.PeakC-check.PeakC) > 0.03 || math.Abs(check.PeakC-plain.PeakC) > 0.03 || math.Abs(r.PeakH-check.PeakH) > 0.15 {
+		t.Error("the schemes disagree")
+	}
+}
+
+func TestCancelled(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	c := trial(5)
+	c.Air.TempC = func(h float64) float64 {
+		if h > 3 {
+			cancel()
 		}
-		t.Logf("dx %.0f threads %d: %d cells %d steps body %v all %v peak %.2f at %.2f h wall %.1f defect %.2g set %.1f", o.DXMM, o.Threads, r.Cells, r.Steps, t1, time.Since(start), r.PeakC, r.PeakH, r.WallC, r.EnergyDefect(), r.SetH)
+		return 22
+	}
+	if _, err := Solve(ctx, c, Options{DXMM: 20}); !errors.Is(err, context.Canceled) {
+		t.Errorf("stopped in the middle: %v", err)
 	}
 }
