@@ -84,9 +84,17 @@ func (b *board) fitting(i, p int) bool {
 	return s.width <= b.length+1e-9 && s.height <= b.width+1e-9
 }
 
-// pair returns how deep i and j overlap.
+// field returns where thing i in pose p overlaps thing j.
+func (b *board) field(j, i, p int) *field {
+	if j >= b.movable {
+		return b.cat.field(b.shape(j), b.things[i].poses[p].bare)
+	}
+	return b.cat.field(b.shape(j), b.things[i].poses[p].shape)
+}
+
+// pair returns how deep i, which is movable, and j overlap.
 func (b *board) pair(i, j int) float64 {
-	f := b.cat.field(b.shape(j), b.shape(i))
+	f := b.field(j, i, int(b.pose[i]))
 	if f == nil {
 		return 0
 	}

@@ -43,7 +43,7 @@ func (u *builder) lay(i int) bool {
 		if !b.fitting(i, p) {
 			continue
 		}
-		u.neighbours(b.things[i].poses[p].shape)
+		u.neighbours(i, p)
 		u.corners(b.length-sh.width, b.width-sh.height, func(x, y float64) {
 			key := [3]float64{x + sh.width, y + sh.height/2, y}
 			if slices.Compare(key[:], best[:]) < 0 && u.s.cost(0, x, y, math.Inf(1)) == 0 {
@@ -58,11 +58,11 @@ func (u *builder) lay(i int) bool {
 	return found
 }
 
-func (u *builder) neighbours(shape int) {
+func (u *builder) neighbours(i, p int) {
 	b := u.b
 	out := u.s.near[0][:0]
 	for _, j := range u.laid {
-		if f := b.cat.field(b.shape(j), shape); f != nil {
+		if f := b.field(j, i, p); f != nil {
 			x, y := b.x[j], b.y[j]
 			out = append(out, neighbour{f.x0 + x, f.y0 + y, f.x1 + x, f.y1 + y, x, y, 1, f})
 		}

@@ -1,7 +1,6 @@
 package nest
 
 import (
-	"context"
 	"errors"
 
 	"pourwright/internal/geom"
@@ -92,13 +91,6 @@ type Layout struct {
 
 // ErrProblem marks a problem that cannot be worked on at all.
 var ErrProblem = errors.New("nest")
-
-// Solve lays the pieces of p. Pieces that cannot be laid are returned with the reason; an
-// error means that the problem itself is at fault. When ctx is cancelled Solve returns
-// the best layout found so far and no error.
-func Solve(ctx context.Context, p Problem) (Layout, error) {
-	return Layout{Placements: []Placement{}, Sheets: []Opened{}, Unplaced: []Unplaced{}}, nil
-}
 
 // A Strip is one endless sheet: the pieces are laid across HeightMM as short as possible.
 type Strip struct {

@@ -7,36 +7,65 @@ import (
 	"pourwright/internal/geom"
 )
 
-// prepare returns the shapes of the pieces, grown by d mm, and the things to lay.
-func prepare(pieces []Piece, d, tol float64) (*catalog, []thing, error) {
-	cat := &catalog{}
-	var things []thing
+// prepare returns the shapes of the pieces, each grown by half the spacing, and the things
+// to lay. Pieces at fault are told of and left out.
+func prepare(pieces []Piece, spacing float64) (cat *catalog, things []thing, bad []Unplaced) {
+	cat = &catalog{}
 	for i, p := range pieces {
 		if why := flawed(p); why != "" {
-			return nil, nil, fmt.Errorf("%w: piece %d (%s): %s", ErrProblem, i, p.Name, why)
+			bad = append(bad, Unplaced{i, why})
+			continue
 		}
-		things = append(things, newThing(cat, i, p, d, tol))
+		things = append(things, newThing(cat, i, p, spacing/2))
 	}
-	cat.seal()
-	return cat, things, nil
+	return cat, things, bad
 }
 
-func newThing(cat *catalog, i int, p Piece, d, tol float64) thing {
+func newThing(cat *catalog, i int, p Piece, d float64) thing {
 	t := thing{piece: i, size: p.Shape.Area()}
-	seen := map[int]bool{}
+	type key struct{ shape, bare int }
+	seen := map[key]bool{}
 	for _, deg := range p.turns() {
-		g := turn(p.Shape, deg)
+		g := turn(leftTurning(p.Shape), deg)
+		box := boxOf(g.Outer)
+		bare := cat.add(newShape(g, box))
+		k := key{bare, bare}
 		if d > 0 {
-			g = geom.Offset(geom.Region{g}, d+tol, tol).Simplify(tol)[0]
+			k.shape = cat.add(newShape(grown(g, d), box))
 		}
-		s, corner := newShape(g)
-		k := cat.add(s)
 		if !seen[k] {
 			seen[k] = true
-			t.poses = append(t.poses, pose{k, deg, corner.X, corner.Y})
+			t.poses = append(t.poses, pose{k.shape, k.bare, deg, float64(box.lo.x) * geom.Grid, float64(box.lo.y) * geom.Grid})
 		}
 	}
 	return t
+}
+
+// leftTurning returns p with its outer ring turning left and its holes right.
+func leftTurning(p geom.Polygon) geom.Polygon {
+	out := geom.Polygon{Outer: p.Outer}
+	if p.Outer.Area() < 0 {
+		out.Outer = p.Outer.Reversed()
+	}
+	for _, h := range p.Holes {
+		if h.Area() > 0 {
+			h = h.Reversed()
+		}
+		out.Holes = append(out.Holes, h)
+	}
+	return out
+}
+
+// grown returns p grown by at least d mm with few corners: by at most a two-thousandth of
+// its size more, between 0.05 and 0.5 mm.
+func grown(p geom.Polygon, d float64) geom.Polygon {
+	b := p.Outer.Box()
+	tol := max(0.05, min(0.5, max(b.Width(), b.Height())/2000))
+	r := geom.Offset(geom.Region{p}, d+1.5*tol, tol/2).Simplify(tol / 2)
+	if len(r) != 1 {
+		return p
+	}
+	return r[0]
 }
 
 // turns lists the turns of p in degrees.
@@ -62,8 +91,7 @@ func (p Piece) turns() []float64 {
 
 // flawed says what is wrong with a piece, or nothing.
 func flawed(p Piece) string {
-	rings := p.Shape.Rings()
-	for _, r := range rings {
+	for _, r := range p.Shape.Rings() {
 		for _, q := range r {
 			if !(math.Abs(q.X) <= 1e5 && math.Abs(q.Y) <= 1e5) {
 				return "a corner is not a finite number, or is further than 100 m out"

@@ -87,18 +87,18 @@ func (s *seeker) choosePoses(i int) {
 		s.near = append(s.near, nil)
 	}
 	for k, p := range s.pick {
-		s.near[k] = s.neighbours(s.near[k][:0], i, b.things[i].poses[p].shape)
+		s.near[k] = s.neighbours(s.near[k][:0], i, p)
 	}
 }
 
-func (s *seeker) neighbours(out []neighbour, i, shape int) []neighbour {
+func (s *seeker) neighbours(out []neighbour, i, p int) []neighbour {
 	b := s.b
 	row := b.weight[i*len(b.things):]
 	for j := range b.things {
 		if j == i {
 			continue
 		}
-		f := b.cat.field(b.shape(j), shape)
+		f := b.field(j, i, p)
 		if f == nil {
 			continue
 		}

@@ -20,13 +20,16 @@ func (b *board) settle(sweeps int) bool {
 	return false
 }
 
-// close lists the pairs whose no-fit boxes are met.
+// close lists the pairs that are about to meet; the first of each is movable.
 func (b *board) close() [][2]int {
 	var out [][2]int
-	for i := range b.things {
-		for j := range i {
-			f := b.cat.field(b.shape(j), b.shape(i))
-			if f == nil || i >= b.movable && j >= b.movable {
+	for i := range b.movable {
+		for j := range b.things {
+			if j >= i && j < b.movable {
+				continue
+			}
+			f := b.field(j, i, int(b.pose[i]))
+			if f == nil {
 				continue
 			}
 			x, y, m := b.x[i]-b.x[j], b.y[i]-b.y[j], 100*b.tol
@@ -40,20 +43,17 @@ func (b *board) close() [][2]int {
 
 // part pushes i and j apart and returns how deep they were.
 func (b *board) part(i, j int) float64 {
-	f := b.cat.field(b.shape(j), b.shape(i))
+	f := b.field(j, i, int(b.pose[i]))
 	d, nx, ny := f.wayOut(b.x[i]-b.x[j], b.y[i]-b.y[j])
 	if d == 0 {
 		return 0
 	}
-	switch {
-	case i >= b.movable:
-		b.shove(j, -nx*d, -ny*d)
-	case j >= b.movable:
+	if j >= b.movable {
 		b.shove(i, nx*d, ny*d)
-	default:
-		b.shove(i, nx*d/2, ny*d/2)
-		b.shove(j, -nx*d/2, -ny*d/2)
+		return d
 	}
+	b.shove(i, nx*d/2, ny*d/2)
+	b.shove(j, -nx*d/2, -ny*d/2)
 	return d
 }
 

@@ -8,16 +8,17 @@ import (
 	"pourwright/internal/geom"
 )
 
-// A shape is a piece in one turn, grown by half the spacing, with its box at the origin.
+// A shape is a piece in one turn, grown by half the spacing. The corner of the box of the
+// piece before it was grown is its origin.
 type shape struct {
 	rings         [][]step // outer to the left, holes to the right
-	width, height float64  // of its box
-	area          float64  // of its outer ring
+	width, height float64  // of that box
 }
 
 // A pose is one turn a piece may take.
 type pose struct {
-	shape  int
+	shape  int // against other pieces
+	bare   int // not grown, against what the sheet lacks
 	deg    float64
 	dx, dy float64 // from the corner of the shape's box to the origin of the piece
 }
@@ -34,7 +35,7 @@ type fieldOrNone struct{ f *field }
 // add returns the number of a shape, which is new unless an equal one is known.
 func (c *catalog) add(s *shape) int {
 	for i, t := range c.shapes {
-		if slices.EqualFunc(s.rings, t.rings, slices.Equal[[]step]) {
+		if s.width == t.width && s.height == t.height && slices.EqualFunc(s.rings, t.rings, slices.Equal[[]step]) {
 			return i
 		}
 	}
@@ -82,29 +83,37 @@ func turner(deg float64) func(geom.Point) geom.Point {
 	return func(p geom.Point) geom.Point { return geom.Point{X: c*p.X - s*p.Y, Y: s*p.X + c*p.Y} }
 }
 
-// newShape returns a polygon's shape and the corner of its box.
-func newShape(p geom.Polygon) (*shape, geom.Point) {
+// newShape returns the shape of a polygon whose origin is the corner of box.
+func newShape(p geom.Polygon, box gridBox) *shape {
 	s := &shape{}
 	for _, r := range p.Rings() {
 		if st := steps(r); len(st) > 2 {
 			s.rings = append(s.rings, st)
 		}
 	}
-	lo, hi := s.rings[0][0], s.rings[0][0]
-	for _, q := range s.rings[0] {
-		lo, hi = step{min(lo.x, q.x), min(lo.y, q.y)}, step{max(hi.x, q.x), max(hi.y, q.y)}
-	}
 	for i, r := range s.rings {
 		for j := range r {
-			r[j] = r[j].sub(lo)
+			r[j] = r[j].sub(box.lo)
 		}
 		s.rings[i] = fromLeast(r)
 	}
 	slices.SortFunc(s.rings[1:], func(a, b []step) int { return compare(a[0], b[0]) })
-	size := hi.sub(lo)
+	size := box.hi.sub(box.lo)
 	s.width, s.height = float64(size.x)*geom.Grid, float64(size.y)*geom.Grid
-	s.area = ringOf(s.rings[0]).Area()
-	return s, geom.Point{X: float64(lo.x) * geom.Grid, Y: float64(lo.y) * geom.Grid}
+	return s
+}
+
+// A gridBox is a box on the grid.
+type gridBox struct{ lo, hi step }
+
+func boxOf(r geom.Ring) gridBox {
+	s := steps(r)
+	b := gridBox{s[0], s[0]}
+	for _, q := range s {
+		b.lo = step{min(b.lo.x, q.x), min(b.lo.y, q.y)}
+		b.hi = step{max(b.hi.x, q.x), max(b.hi.y, q.y)}
+	}
+	return b
 }
 
 func compare(a, b step) int {

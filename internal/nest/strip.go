@@ -31,10 +31,11 @@ func (s Strip) Pack(ctx context.Context) (StripLayout, error) {
 	if !(s.HeightMM > 0) || math.IsInf(s.HeightMM, 0) {
 		return StripLayout{}, fmt.Errorf("%w: the strip is %g mm high", ErrProblem, s.HeightMM)
 	}
-	cat, things, err := prepare(s.Pieces, 0, 0)
-	if err != nil {
-		return StripLayout{}, err
+	cat, things, bad := prepare(s.Pieces, 0)
+	if len(bad) > 0 {
+		return StripLayout{}, fmt.Errorf("%w: piece %d (%s): %s", ErrProblem, bad[0].Piece, s.Pieces[bad[0].Piece].Name, bad[0].Reason)
 	}
+	cat.seal()
 	b, err := newStrip(cat, things, s.HeightMM)
 	if err != nil {
 		return StripLayout{}, err
