@@ -3,7 +3,6 @@ package cli
 import (
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 
 	"pourwright/internal/drawing"
@@ -46,44 +45,14 @@ func (c *packCmd) Run(con *console) error {
 	for _, d := range ds {
 		files = append(files, packFile{filepath.Join("drawings", d.Name+".svg"), func(w io.Writer) error { return svg.Render(w, d) }})
 	}
+	files = append(files, cuttingFiles(p, c.Paper)...)
+	if err := writePack(c.Out, files); err != nil {
+		return err
+	}
 	for _, f := range files {
-		if err := f.write(c.Out); err != nil {
-			return err
-		}
 		fmt.Fprintln(con.out, filepath.Join(c.Out, f.name))
 	}
 	return stopIf(p)
-}
-
-// packFile is one file of the pack.
-type packFile struct {
-	name   string
-	render func(io.Writer) error
-}
-
-// write renders the file beside its place and moves it there, so that no file is
-// ever half written.
-func (f packFile) write(dir string) error {
-	path := filepath.Join(dir, f.name)
-	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
-		return fmt.Errorf("write pack: %w", err)
-	}
-	tmp, err := os.CreateTemp(filepath.Dir(path), ".writing-*")
-	if err != nil {
-		return fmt.Errorf("write pack: %w", err)
-	}
-	defer os.Remove(tmp.Name())
-	if err := f.render(tmp); err != nil {
-		tmp.Close()
-		return fmt.Errorf("write %s: %w", f.name, err)
-	}
-	if err := tmp.Close(); err != nil {
-		return fmt.Errorf("write %s: %w", f.name, err)
-	}
-	if err := os.Chmod(tmp.Name(), 0o644); err != nil {
-		return fmt.Errorf("write %s: %w", f.name, err)
-	}
-	return os.Rename(tmp.Name(), path)
 }
 
 // writeSVG renders the drawing of the given name.

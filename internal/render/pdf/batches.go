@@ -3,65 +3,17 @@ package pdf
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"pourwright/internal/stage/concrete"
 )
 
-// An addition is one thing that goes into the tub, with the reading of a scale that is
-// never set back.
-type addition struct {
-	what  string
-	how   string
-	grams float64
-	scale float64
-}
-
-// order is how roles go into the tub: liquids and pigment, then the dry parts; fibre
-// comes last, after the rest of the water. Common practice of the trade.
-var order = [][]string{{"polymer", "plasticiser", "pigment"}, {"blend", "cement", "pozzolan", "sand"}}
-
-// additions lists what goes into a batch in the order of mixing, to the gram, and the
-// scale's reading that the water must never carry it past.
-func additions(x concrete.Batch) (list []addition, never float64) {
-	sum := 0.0
-	add := func(what, how string, grams float64) {
-		if grams > 0 {
-			sum += grams
-			list = append(list, addition{what, how, grams, sum})
-		}
-	}
-	water, first := math.Round(x.WaterUpTo.G()), math.Round(x.WaterFirst.G())
-	taken := func(role string) bool {
-		return slices.Contains(order[0], role) || role == "water" || role == "fibre"
-	}
-	add("water", "the first four fifths", first)
-	for _, role := range order[0] {
-		addRole(x, func(r string) bool { return r == role }, add)
-	}
-	addRole(x, func(r string) bool { return !taken(r) }, add)
-	add("water, the rest", "in small steps, up to this reading and no more than the mix needs", water-first)
-	never = sum + math.Round(x.WaterNever.G()) - water
-	addRole(x, func(r string) bool { return r == "fibre" }, add)
-	return list, never
-}
-
-func addRole(x concrete.Batch, is func(string) bool, add func(what, how string, grams float64)) {
-	for _, p := range x.Parts {
-		if !is(p.Role) {
-			continue
-		}
-		how := ""
-		if p.Role == "fibre" {
-			how = "last, at low speed, only until it is spread"
-		}
-		add(p.Name, how, math.Round(p.Mass.G()))
-	}
-}
-
-// batches prints one page for each tub.
+// batches prints the work of casting, then one page for each tub.
 func (b *book) batches() {
 	n := len(b.plan.Concrete.Batches)
+	if n == 0 {
+		return
+	}
+	b.casting()
 	in := map[string]int{}
 	for _, x := range b.plan.Concrete.Batches {
 		in[x.Coat]++
@@ -72,21 +24,43 @@ func (b *book) batches() {
 func (b *book) batch(x concrete.Batch, nth, all int) {
 	b.begin(fmt.Sprintf("Batch %d of %d: %s", x.Number, all, x.Coat))
 	b.say("", 11, ink, "%s %d of %d in this coat. %.2f kg, %.1f l. One tub on one scale, never set back to zero.", "Tub", nth, x.Of, x.Mass, x.Volume)
-	b.Ln(3)
-	list, never := additions(x)
+	b.say("B", 11, ink, "First water at %s, at the latest %s, after the first water of the casting. Works for %s: use up by %s.", clock(x.Start), clock(x.StartBy), clock(x.Life), clock(x.UseBy))
+	b.Ln(2)
 	w := b.w - 2*margin
 	t := table{b, []column{{"", 14, false, "", 20}, {"add", w - 14 - 38 - 56, false, "", 13}, {"grams", 38, true, "", 17}, {"scale reads, g", 56, true, "B", 24}}, 12}
 	t.heads()
-	for _, a := range list {
-		t.row(box, lines(a.what, a.how), fmt.Sprintf("%.0f", a.grams), fmt.Sprintf("%.0f", a.scale))
+	for _, a := range x.Steps {
+		t.row(box, lines(a.What, a.How), grams(a.Mass.G()), grams(a.ScaleReads.G()))
 	}
-	b.Ln(5)
-	b.waterLimits(x, never)
 	b.Ln(4)
+	b.waterLimits(x, x.ScaleNever.G())
+	b.Ln(3)
+	b.say("", 10, ink, "%s", mixTimes(x))
+	b.Ln(2)
 	b.blanks("mixed at", "start packing by", "use up by")
 	b.blanks("kg packed", "water used, g", "by")
-	b.caution("Dry cement, sand and pigment: fitted respirator, no sweeping. Fresh mix is caustic: gloves, goggles, long sleeves; rinse at once.",
-		"Too stiff: a little more plasticiser, never more water than the limit above.")
+	b.caution(x.Cautions...)
+}
+
+// grams writes a mass to the gram, and to a tenth where there are tenths.
+func grams(g float64) string {
+	if math.Abs(g-math.Round(g)) < 0.05 {
+		return fmt.Sprintf("%.0f", g)
+	}
+	return fmt.Sprintf("%.1f", g)
+}
+
+// mixTimes says how long to mix and how the mix must be.
+func mixTimes(x concrete.Batch) string {
+	text := fmt.Sprintf("Mix %.0f min", x.Minutes)
+	if x.FibreMins > 0 {
+		text += fmt.Sprintf("; with the fibre %.1f min at low speed", x.FibreMins)
+	}
+	text += ". " + x.Consistency
+	if x.Flow > 0 {
+		text += fmt.Sprintf(" Flow ring: spreads to about %.0f mm.", x.Flow)
+	}
+	return text
 }
 
 func lines(what, how string) string {

@@ -128,7 +128,7 @@ func (b *book) text(x, y, width float64, style string, size float64, grey int, t
 	b.font(style, size)
 	b.SetTextColor(grey, grey, grey)
 	b.SetXY(x, y)
-	b.CellFormat(width, size*pt*1.25, b.cropped(clean(text), width), "", 0, "L", false, 0, "")
+	b.CellFormat(width, size*pt*1.25, b.cropped(Clean(text), width), "", 0, "L", false, 0, "")
 	b.SetTextColor(ink, ink, ink)
 }
 
@@ -156,7 +156,7 @@ func (b *book) finding(f finding.Finding) {
 	}
 	h := size * pt * 1.28
 	b.font(style, size)
-	text, remedy := b.SplitText(clean(f.Text), w), b.SplitText(clean("Do: "+f.Remedy), w)
+	text, remedy := b.SplitText(Clean(f.Text), w), b.SplitText(Clean("Do: "+f.Remedy), w)
 	place := f.Where.String()
 	lines := len(text) + len(remedy)
 	if place != "" {

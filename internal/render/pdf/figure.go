@@ -129,7 +129,7 @@ func (f frame) item(it drawing.Item) {
 func (f frame) text(at geom.Point, anchor string, turn float64, text string) {
 	b := f.b
 	b.font("", f.size)
-	text = clean(text)
+	text = Clean(text)
 	x, y := f.at(at)
 	dx := 0.0
 	switch anchor {

@@ -77,7 +77,7 @@ func (b *book) caution(texts ...string) {
 	b.font("", 9.5)
 	lines := 0
 	for _, t := range texts {
-		lines += len(b.SplitText(clean(t), b.w-2*margin-22))
+		lines += len(b.SplitText(Clean(t), b.w-2*margin-22))
 	}
 	b.Ln(4)
 	h := 9.5 * pt * 1.3
@@ -87,7 +87,7 @@ func (b *book) caution(texts ...string) {
 	y := b.GetY()
 	for _, t := range texts {
 		b.font("", 9.5)
-		for _, l := range b.SplitText(clean(t), b.w-2*margin-22) {
+		for _, l := range b.SplitText(Clean(t), b.w-2*margin-22) {
 			b.text(margin+22, y, b.w-2*margin-22, "", 9.5, ink, l)
 			y += h
 		}

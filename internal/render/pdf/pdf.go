@@ -64,19 +64,26 @@ func Render(w io.Writer, p *plan.Plan, ds []drawing.Drawing, opt Options) error 
 	return b.Output(w)
 }
 
-func newBook(p *plan.Plan, opt Options) *book {
+// Document begins a document on paper "a4" or "letter", in mm, with the pack's face as
+// font "go", regular and bold. Its bytes depend on what is drawn alone.
+func Document(paper, title string) *fpdf.Fpdf {
 	size := "A4"
-	if opt.Paper == "letter" {
+	if paper == "letter" {
 		size = "Letter"
 	}
-	b := &book{Fpdf: fpdf.New("P", "mm", size, ""), plan: p}
+	doc := fpdf.New("P", "mm", size, "")
 	fixed := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) // the paper's date is the document's, not the clock's
-	b.SetCreationDate(fixed)
-	b.SetModificationDate(fixed)
-	b.SetCatalogSort(true)
-	b.SetTitle(clean(p.Piece.Name)+", shop pack", true)
-	b.AddUTF8FontFromBytes("go", "", goregular.TTF)
-	b.AddUTF8FontFromBytes("go", "B", gobold.TTF)
+	doc.SetCreationDate(fixed)
+	doc.SetModificationDate(fixed)
+	doc.SetCatalogSort(true)
+	doc.SetTitle(title, true)
+	doc.AddUTF8FontFromBytes("go", "", goregular.TTF)
+	doc.AddUTF8FontFromBytes("go", "B", gobold.TTF)
+	return doc
+}
+
+func newBook(p *plan.Plan, opt Options) *book {
+	b := &book{Fpdf: Document(opt.Paper, Clean(p.Piece.Name)+", shop pack"), plan: p}
 	b.SetMargins(margin, top, margin)
 	b.SetAutoPageBreak(true, foot)
 	b.SetCellMargin(0)
@@ -123,7 +130,7 @@ func (b *book) footer() {
 	parts := append([]string{pc.Name}, identity(pc)...)
 	const right = 26
 	b.SetXY(margin, y)
-	b.CellFormat(b.w-2*margin-right, 4, b.cropped(clean(strings.Join(parts, "   ")), b.w-2*margin-right-3), "", 0, "L", false, 0, "")
+	b.CellFormat(b.w-2*margin-right, 4, b.cropped(Clean(strings.Join(parts, "   ")), b.w-2*margin-right-3), "", 0, "L", false, 0, "")
 	b.CellFormat(right, 4, fmt.Sprintf("page %d of {n}", b.PageNo()), "", 0, "R", false, 0, "")
 }
 
@@ -140,7 +147,7 @@ func identity(pc plan.Piece) []string {
 
 // begin starts a section on a new page.
 func (b *book) begin(title string) {
-	b.section, b.opened = clean(title), false
+	b.section, b.opened = Clean(title), false
 	b.AddPage()
 }
 
@@ -161,7 +168,7 @@ func (b *book) say(style string, size float64, grey int, format string, args ...
 	b.font(style, size)
 	b.SetTextColor(grey, grey, grey)
 	b.SetX(margin)
-	b.MultiCell(0, size*pt*1.32, clean(fmt.Sprintf(format, args...)), "", "L", false)
+	b.MultiCell(0, size*pt*1.32, Clean(fmt.Sprintf(format, args...)), "", "L", false)
 	b.SetTextColor(ink, ink, ink)
 }
 
@@ -190,9 +197,9 @@ func (b *book) cropped(text string, width float64) string {
 	return string(runes) + "..."
 }
 
-// clean makes text printable: control characters become spaces, characters that the
+// Clean makes text printable: control characters become spaces, characters that the
 // font's tables cannot hold become a question mark.
-func clean(text string) string {
+func Clean(text string) string {
 	return strings.Map(func(r rune) rune {
 		switch {
 		case r == '\n':

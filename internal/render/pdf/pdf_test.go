@@ -17,7 +17,6 @@ import (
 	"pourwright/internal/material"
 	"pourwright/internal/plan"
 	"pourwright/internal/read"
-	"pourwright/internal/stage/concrete"
 )
 
 // example computes the plan of an example piece.
@@ -118,27 +117,6 @@ func TestOddAndEmptyPlans(t *testing.T) {
 		if !strings.Contains(page, "STOP: not to be cut, cast or poured") {
 			t.Errorf("page %d of a stopped plan does not say so", i+1)
 		}
-	}
-}
-
-// TestAdditions works a batch by hand: 1000 g of water, four fifths first, then the
-// liquids, the dry parts, the rest of the water and the fibre; at most 1150 g of water.
-func TestAdditions(t *testing.T) {
-	list, never := additions(concrete.Batch{
-		WaterFirst: 0.8, WaterUpTo: 1, WaterNever: 1.15,
-		Parts: []concrete.Part{{Name: "cement", Role: "cement", Mass: 3}, {Name: "sand", Role: "sand", Mass: 3}, {Name: "water", Role: "water", Mass: 1},
-			{Name: "emulsion", Role: "polymer", Mass: 0.3}, {Name: "fibre", Role: "fibre", Mass: 0.2}},
-	})
-	var got []string
-	for _, a := range list {
-		got = append(got, fmt.Sprintf("%s %.0f %.0f", a.what, a.grams, a.scale))
-	}
-	want := "water 800 800, emulsion 300 1100, cement 3000 4100, sand 3000 7100, water, the rest 200 7300, fibre 200 7500"
-	if s := strings.Join(got, ", "); s != want {
-		t.Errorf("added %s, want %s", s, want)
-	}
-	if never != 7450 {
-		t.Errorf("the scale may read up to %g before the fibre, want 7450", never)
 	}
 }
 

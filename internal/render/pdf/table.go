@@ -109,7 +109,7 @@ func (t table) layout(cells, remarks []string) ([][]string, float64) {
 		b.font(style, size)
 		lines[i] = []string{cells[i]}
 		if cells[i] != box {
-			lines[i] = b.SplitText(clean(cells[i]), c.width-gutter)
+			lines[i] = b.SplitText(Clean(cells[i]), c.width-gutter)
 		}
 		h := t.drop(c) + t.height(c, max(1, len(lines[i])))
 		if i == len(t.cols)-1 {
@@ -125,7 +125,7 @@ func (t table) split(width float64, remarks []string) []string {
 	t.b.font("", remarkSize)
 	var out []string
 	for _, r := range remarks {
-		out = append(out, t.b.SplitText(clean(r), width-gutter)...)
+		out = append(out, t.b.SplitText(Clean(r), width-gutter)...)
 	}
 	return out
 }
