@@ -45,17 +45,20 @@ func (w *wiring) proof() (string, []finding.Finding) {
 
 func (w *wiring) proofInput(p toolpath.Program) proof.Input {
 	used, card := w.plan.Toolpath.Used, w.job.Machine
-	s := w.plan.Knockout.Sheets[p.Index]
 	in := proof.Input{
-		File: p.File, Text: p.Text,
-		SizeX: s.SizeX, SizeY: s.SizeY, Outline: s.Outline, Thickness: w.job.Foam.Measured,
+		File: p.File, Text: p.Text, SizeX: units.Length(p.Box.Max.X), SizeY: units.Length(p.Box.Max.Y), Thickness: p.Stock,
 		Overcut: used.Overcut, BedX: w.job.Knockout.BedX, BedY: w.job.Knockout.BedY,
 		Cutter: p.Cutter, Flute: card.Flute.Value, SafeHeight: used.SafeHeight, Rapid: used.Rapid, MaxFeed: card.MaxFeed.Value,
 	}
-	for _, q := range s.Placements {
+	if p.Index < 0 {
+		return in // a carved block has no parts: its words and moves are proved, its surface is not
+	}
+	s := w.plan.Knockout.Sheets[p.Index]
+	in.SizeX, in.SizeY, in.Outline = s.SizeX, s.SizeY, s.Outline
+	for i, q := range s.Placements {
 		part := proof.Part{ID: q.Part, Region: q.Region, TabsOn: w.tabsOn(q)}
 		for _, t := range p.Tabs {
-			if t.Part == q.Part {
+			if t.Place == i {
 				part.Tabs++
 				part.TabWidth, part.TabHeight = max(part.TabWidth, t.Width), max(part.TabHeight, t.Height)
 			}

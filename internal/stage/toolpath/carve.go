@@ -66,10 +66,11 @@ func (c *computer) carve(v Carving) (Program, bool) {
 	levels := k.rough(pen)
 	k.finish(pen)
 	low, _ := k.f.Range()
-	p := Program{File: fileName(v.Name, 0, "nc"), Kind: "carve", Sheet: v.Name, Index: -1, Parts: []string{}, Tabs: []Tab{},
-		Cutter: v.Ball, Passes: levels + 1, Bottom: units.Length(low), Safe: c.m.SafeHeight, Box: k.f.Box()}
+	p := Program{File: c.fileName(v.Name), Kind: "carve", Sheet: v.Name, Index: -1, Parts: []string{}, Tabs: []Tab{},
+		Cutter: v.Ball, Stock: v.Stock, Passes: levels + 1, Bottom: units.Length(low), Safe: c.m.SafeHeight, Box: k.f.Box()}
 	p.Travel = units.Length(rapidLength(pen.moves))
 	c.finish(&p, pen, k.head())
+	c.say(unproved.At(finding.Where{Element: v.Name}, "The words and moves of %s are proved, the surface it carves is not simulated again.", p.File))
 	return p, true
 }
 

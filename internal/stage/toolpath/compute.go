@@ -13,6 +13,7 @@ import (
 type computer struct {
 	in    Input
 	m     Machine
+	files []string // names given
 	found []finding.Finding
 }
 
@@ -32,17 +33,17 @@ func Compute(in Input) (Result, []finding.Finding) {
 	}
 	c.m = m
 	out := Result{Programs: []Program{}, Used: used(m)}
-	for i, s := range in.Sheets {
-		if p, ok := c.sheet(i, s); ok {
+	add := func(p Program, ok bool) {
+		if ok {
 			out.Programs = append(out.Programs, p)
 			out.Minutes += p.Minutes
 		}
 	}
+	for i, s := range in.Sheets {
+		add(c.sheet(i, s))
+	}
 	if in.Carving != nil {
-		if p, ok := c.carve(*in.Carving); ok {
-			out.Programs = append(out.Programs, p)
-			out.Minutes += p.Minutes
-		}
+		add(c.carve(*in.Carving))
 	}
 	return out, c.found
 }
@@ -83,6 +84,9 @@ func (c *computer) loops(s Sheet) []loop {
 	return out
 }
 
+// mostPasses bounds a program's length. Chosen: more is a slip of units.
+const mostPasses = 200
+
 // stockFits reports whether the sheet can be cut through by this cutter.
 func (c *computer) stockFits(s Sheet) bool {
 	where := finding.Where{Element: s.Name}
@@ -91,6 +95,10 @@ func (c *computer) stockFits(s Sheet) bool {
 		return false
 	}
 	deep := s.Thickness + c.m.Overcut
+	if n := math.Ceil(float64(deep / c.m.StepDown)); n > mostPasses {
+		c.say(badNumber.At(where, "A step down of %.2f mm takes %.0f passes through %s: no program is written.", c.m.StepDown, n, s.Name).As(finding.Stop))
+		return false
+	}
 	if c.m.Flute > 0 && c.m.Flute < deep {
 		c.say(flute.At(where, "The flutes are %.1f mm long and %s is cut %.1f mm deep: no program is written.", c.m.Flute, s.Name, deep).
 			Measured(c.m.Flute.MM(), deep.MM(), "mm"))

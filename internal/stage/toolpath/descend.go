@@ -79,13 +79,25 @@ func newCut(m Machine, thickness float64) cut {
 	}
 }
 
-// rampFeed is the feed on a ramp: the plunge limits its downward part.
-func (c cut) rampFeed() float64 {
-	return math.Min(c.feed, c.plunge*math.Sqrt(1+c.slope*c.slope)/c.slope)
+// mostTurns bounds the turns of one ramp in a small hole; a steeper ramp needs fewer.
+// Chosen.
+const mostTurns = 6
+
+// steep returns the slope of ramps on a path of the given length.
+func (c cut) steep(length float64) float64 {
+	return math.Max(c.slope, -c.levels[0]/(mostTurns*length))
 }
 
-// exit returns where on a path of the given length, entered at s, the cutter comes up.
-func (c cut) exit(p path, s float64) float64 { return s + descent(p.length(), c.levels, c.slope).end() }
+// rampFeed is the feed on a ramp: the plunge limits its downward part.
+func (c cut) rampFeed(slope float64) float64 {
+	return math.Min(c.feed, math.Round(c.plunge*math.Sqrt(1+slope*slope)/slope))
+}
+
+// descent returns the profile of a path.
+func (c cut) descent(p path) profile { return descent(p.length(), c.levels, c.steep(p.length())) }
+
+// exit returns where on a path, entered at s, the cutter comes up.
+func (c cut) exit(p path, s float64) float64 { return s + c.descent(p).end() }
 
 // loop cuts l from its entry: over it at the safe height, down, round and up.
 func (c cut) loop(p *pen, l loop) {
@@ -93,7 +105,7 @@ func (c cut) loop(p *pen, l loop) {
 		c.drill(p, l.at)
 		return
 	}
-	prof := descent(l.path.length(), c.levels, c.slope)
+	prof := c.descent(l.path)
 	p.rapid(l.path.at(l.entry), c.safe)
 	p.line(l.path.at(l.entry), 0, c.plunge)
 	marks := c.marks(l, prof)
@@ -154,7 +166,7 @@ func (c cut) stretch(p *pen, l loop, prof profile, t, end float64) {
 	c.vertical(p, z0)
 	feed := c.feed
 	if z1 < z0 {
-		feed = c.rampFeed()
+		feed = c.rampFeed(c.steep(l.path.length()))
 	}
 	for s := t; end-s > 1e-9; {
 		i, rest := l.path.find(l.path.wrap(l.entry + s))

@@ -35,6 +35,17 @@
 //
 // with d a chosen corner deviation, an arc at no more than v^2 = a R.
 //
+// # Carving
+//
+// A height map may be carved whole with a ball cutter of radius R. The tip's height
+// over a node is the lowest at which the ball cuts nothing that is to stay,
+//
+//	tip(p) = max over |d| <= R of  z(p + d) + sqrt(R^2 - d^2) - R
+//
+// Roughing goes level by level to an allowance above that, finishing in ways
+// 2 sqrt(h (2R - h)) apart for ridges of h on level ground; on a slope the ridges are
+// higher by 1/cos of it.
+//
 // # Program
 //
 // Words of RS-274 (ISO 6983): absolute, feed per minute, plane XY, arcs by their

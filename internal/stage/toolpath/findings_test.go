@@ -48,6 +48,7 @@ func TestFindings(t *testing.T) {
 		"outline of NaN": {func(s *Sheet, m *Machine) {
 			s.Parts = []Part{{ID: "S", Region: view.Of[view.Form](geom.Region{{Outer: geom.Ring{{X: nan}, {X: 10}, {X: 10, Y: 10}}}})}}
 		}, "toolpath/empty", "no outline", false},
+		"tiny steps":      {func(s *Sheet, m *Machine) { m.StepDown = 0.01 }, "toolpath/setting", "2490 passes", false},
 		"ramp below zero": {func(s *Sheet, m *Machine) { m.Ramp = -5 }, "toolpath/setting", "ramp angle", true},
 		"accel NaN":       {func(s *Sheet, m *Machine) { m.Accel = nan }, "toolpath/setting", "acceleration", true},
 	} {
@@ -126,5 +127,18 @@ func TestRulesAreComplete(t *testing.T) {
 			t.Errorf("rule %+v", r)
 		}
 		seen[r.Code] = true
+	}
+}
+
+func TestFilesHaveTheirOwnNames(t *testing.T) {
+	a := exampleSheet()
+	b, u := a, a
+	u.Name = "Rest \u00fc/.. (2)"
+	r, _ := Compute(Input{Sheets: []Sheet{a, b, u}, Machine: router()})
+	want := []string{"sheet-1.nc", "sheet-1-2.nc", "rest-2.nc"}
+	for i, p := range r.Programs {
+		if p.File != want[i] {
+			t.Errorf("file %s, want %s", p.File, want[i])
+		}
 	}
 }

@@ -57,8 +57,8 @@ func (c *computer) stop(l loop, how cut) ([]float64, stop) {
 func (c *computer) program(index int, s Sheet, loops []loop) Program {
 	how := newCut(c.m, s.Thickness.MM())
 	p := Program{
-		File: fileName(s.Name, index, "nc"), Kind: "cut", Sheet: s.Name, Index: index, Parts: []string{}, Tabs: []Tab{},
-		Cutter: c.m.Cutter, Passes: len(how.levels), Bottom: units.Length(how.levels[len(how.levels)-1]), Safe: c.m.SafeHeight, Box: boxOf(loops),
+		File: c.fileName(s.Name), Kind: "cut", Sheet: s.Name, Index: index, Parts: []string{}, Tabs: []Tab{},
+		Cutter: c.m.Cutter, Stock: s.Thickness, Passes: len(how.levels), Bottom: units.Length(how.levels[len(how.levels)-1]), Safe: c.m.SafeHeight, Box: boxOf(loops),
 	}
 	pen := newPen(c.m.Inch, how.safe)
 	for _, l := range loops {
@@ -136,8 +136,9 @@ func cutLength(moves []Move, startZ float64) float64 {
 	return sum
 }
 
-// fileName makes a file's name of a sheet's: small letters, digits and hyphens.
-func fileName(name string, index int, end string) string {
+// fileName makes a file's name of a sheet's: small letters, digits and hyphens, and a
+// number where another sheet has the same.
+func (c *computer) fileName(name string) string {
 	var b strings.Builder
 	for _, r := range strings.ToLower(name) {
 		switch {
@@ -149,7 +150,12 @@ func fileName(name string, index int, end string) string {
 	}
 	base := strings.TrimSuffix(b.String(), "-")
 	if base == "" {
-		base = fmt.Sprintf("sheet-%d", index+1)
+		base = "sheet"
 	}
-	return base + "." + end
+	file := base
+	for k := 2; slices.Contains(c.files, file); k++ {
+		file = fmt.Sprintf("%s-%d", base, k)
+	}
+	c.files = append(c.files, file)
+	return file + ".nc"
 }

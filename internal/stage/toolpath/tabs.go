@@ -38,7 +38,7 @@ func placeTabs(l *loop, p Part, m Machine) {
 		mid := float64(i) * step
 		at := l.path.at(mid)
 		l.tabs = append(l.tabs, span{l.path.wrap(mid - lift/2), l.path.wrap(mid-lift/2) + lift})
-		l.placed = append(l.placed, Tab{Part: p.ID, X: units.Length(at.X), Y: units.Length(at.Y), Width: m.TabWidth, Height: m.TabHeight})
+		l.placed = append(l.placed, Tab{Part: p.ID, Place: l.part, X: units.Length(at.X), Y: units.Length(at.Y), Width: m.TabWidth, Height: m.TabHeight})
 		block(free, i, int(math.Ceil(1.5*lift/step)))
 	}
 }

@@ -88,9 +88,10 @@ type Program struct {
 	File    string         `json:"file"` // sheet-1.nc
 	Kind    string         `json:"kind"` // cut or carve
 	Sheet   string         `json:"sheet"`
-	Index   int            `json:"index"` // of the sheet in the Input
+	Index   int            `json:"index"` // of the sheet in the Input; -1 for a carved block
 	Parts   []string       `json:"parts"` // in the order of their outlines
 	Cutter  units.Length   `json:"cutter_mm"`
+	Stock   units.Length   `json:"stock_mm"` // thickness of the foam
 	Passes  int            `json:"passes"`
 	Bottom  units.Length   `json:"bottom_z_mm"` // lowest Z
 	Safe    units.Length   `json:"safe_z_mm"`
@@ -115,7 +116,8 @@ type DryRun struct {
 // A Tab holds a part in its sheet.
 type Tab struct {
 	Part   string       `json:"part"`
-	X      units.Length `json:"x_mm"` // on the cutter's path, at its middle
+	Place  int          `json:"placement"` // of the part among the sheet's
+	X      units.Length `json:"x_mm"`      // on the cutter's path, at its middle
 	Y      units.Length `json:"y_mm"`
 	Width  units.Length `json:"width_mm"`
 	Height units.Length `json:"height_mm"`
