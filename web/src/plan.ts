@@ -1,6 +1,8 @@
 // The plan as the server sends it: the same keys as `pourwright plan --json`. Units
 // stand in the names. This page shows these numbers and works none out.
 
+import type { Base, Cutlist, Dam, Proof, Toolpath, Wall } from "./plancut";
+
 export type Severity = "note" | "caution" | "stop";
 export type View = "finished" | "form" | "";
 export type StageState = "fine" | "caution" | "stop" | "not computed";
@@ -134,6 +136,7 @@ export interface Panel {
   count: number;
   mass_kg: number;
   bevel: string;
+  marks: string[];
 }
 
 export interface Form {
@@ -142,6 +145,13 @@ export interface Form {
   seam_mm: number;
   release_mm2: number;
   sheets_at_least: number;
+  walls: Wall[];
+  screws: { name: string; count: number };
+  assembly: { number: number; panel: string; text: string }[];
+  supplies: { name: string; role: string; need: number; unit: string; pieces: number }[];
+  readings: { name: string; target_mm: number; limit_mm: number; how: string }[];
+  dams: Dam[];
+  cutting: Cutlist;
 }
 
 export interface Ingredient {
@@ -363,7 +373,10 @@ export interface Plan {
   piece: Piece;
   relief: Relief;
   knockout: Knockout;
+  toolpath: Toolpath;
+  proof: Proof[];
   form: Form;
+  base: Base;
   concrete: Concrete;
   structure: Structure;
   resin: Resin;

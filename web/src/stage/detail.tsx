@@ -1,6 +1,7 @@
 // What each stage worked out, as tables.
 
 import type { Plan } from "../plan";
+import { BaseDetail } from "./base";
 import { CalendarDetail } from "./calendar";
 import { ConcreteDetail } from "./concrete";
 import { CostDetail } from "./cost";
@@ -9,11 +10,15 @@ import { KnockoutDetail } from "./knockout";
 import { ReliefDetail } from "./relief";
 import { ResinDetail } from "./resin";
 import { StructureDetail } from "./structure";
+import { ProofDetail, ToolpathDetail } from "./toolpath";
 
 const ROOMS: Record<string, (p: { plan: Plan }) => preact.JSX.Element> = {
   relief: ReliefDetail,
   knockout: KnockoutDetail,
+  toolpath: ToolpathDetail,
+  proof: ProofDetail,
   form: FormDetail,
+  base: BaseDetail,
   concrete: ConcreteDetail,
   resin: ResinDetail,
   structure: StructureDetail,
