@@ -21,6 +21,9 @@ func All(p *plan.Plan) []Drawing {
 		room("knockout", glueMaps(p)...)
 		room("knockout", foamSheets(p)...)
 	}
+	if len(p.Relief.Layers) > 0 && p.Piece.Length > 0 && p.Piece.Width > 0 {
+		room("concrete", castings(p)...)
+	}
 	if len(p.Form.Panels) > 0 {
 		room("form", panels(p))
 	}
