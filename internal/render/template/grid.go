@@ -28,7 +28,8 @@ var paperSizes = map[string][2]float64{"a4": {210, 297}, "letter": {215.9, 279.4
 // mostTiles of one figure are printed. Chosen: more paper than anyone tapes together.
 const mostTiles = 400
 
-// layOut lays f out on upright or lying pages, whichever are fewer.
+// layOut lays f out on upright or lying pages, whichever are fewer. It is false for a
+// figure without an extent.
 func layOut(f Figure, paper string) (layout, bool) {
 	box := f.box()
 	if box.Empty() || !(box.Width() < 1e5) || !(box.Height() < 1e5) {
@@ -41,10 +42,10 @@ func layOut(f Figure, paper string) (layout, bool) {
 	up := newLayout(f, box, size[0], size[1])
 	side := newLayout(f, box, size[1], size[0])
 	side.turned = true
-	if side.nx*side.ny < up.nx*up.ny || side.nx*side.ny == up.nx*up.ny && side.count < up.count {
+	if side.count < up.count || side.count == up.count && side.nx*side.ny < up.nx*up.ny {
 		up = side
 	}
-	return up, up.nx*up.ny <= mostTiles
+	return up, true
 }
 
 // box returns the extent of all that is drawn; points that are no place do not count.
@@ -69,18 +70,23 @@ func newLayout(f Figure, box geom.Box, pageW, pageH float64) layout {
 	g.nx, g.ny = along(box.Width(), g.w), along(box.Height(), g.h)
 	total := geom.Point{X: float64(g.nx)*(g.w-Overlap) + Overlap, Y: float64(g.ny)*(g.h-Overlap) + Overlap}
 	g.origin = box.Center().Sub(total.Mul(0.5))
-	if g.nx*g.ny > mostTiles {
+	if g.tooMany() {
+		g.count = g.nx * g.ny
 		return g
 	}
 	g.printed, g.tileNumber = make([]bool, g.nx*g.ny), make([]int, g.nx*g.ny)
-	for i := range g.printed {
-		if g.printed[i] = g.holds(g.window(i%g.nx, i/g.nx)); g.printed[i] {
-			g.count++
-			g.tileNumber[i] = g.count
+	for j := g.ny - 1; j >= 0; j-- {
+		for i := range g.nx {
+			if k := j*g.nx + i; g.holds(g.window(i, j)) {
+				g.count++
+				g.printed[k], g.tileNumber[k] = true, g.count
+			}
 		}
 	}
 	return g
 }
+
+func (g *layout) tooMany() bool { return g.nx*g.ny > mostTiles }
 
 // window returns what of the figure tile (i, j) shows; (0, 0) is at the lower left.
 func (g *layout) window(i, j int) geom.Box {

@@ -31,11 +31,25 @@ func (b *sheets) overview() {
 	}
 }
 
-// mapTile draws tile (i, j) on the map, bounded by the middles of its overlaps.
+// mapTile draws tile (i, j) on the map, from the middles of its overlaps to where the
+// outermost tiles end.
 func (b *sheets) mapTile(i, j int, at func(geom.Point) (x, y float64)) {
 	g := b.g
-	x0, y1 := at(g.corner(i, j))
-	x1, y0 := at(g.corner(i+1, j+1))
+	lo, hi, all := g.corner(i, j), g.corner(i+1, j+1), g.window(0, 0).Union(g.window(g.nx-1, g.ny-1))
+	if i == 0 {
+		lo.X = all.Min.X
+	}
+	if j == 0 {
+		lo.Y = all.Min.Y
+	}
+	if i == g.nx-1 {
+		hi.X = all.Max.X
+	}
+	if j == g.ny-1 {
+		hi.Y = all.Max.Y
+	}
+	x0, y1 := at(lo)
+	x1, y0 := at(hi)
 	b.SetDrawColor(140, 140, 140)
 	b.SetLineWidth(0.1)
 	b.Rect(x0, y0, x1-x0, y1-y0, "D")
@@ -56,7 +70,7 @@ func (b *sheets) notes(y float64) float64 {
 	lines = append(lines, fmt.Sprintf("Measure the bars. Trim left and lower edges along the grey line, lay cross on cross (a1 on a1), tape; neighbours overlap by %.0f mm.", Overlap))
 	b.SetFont("go", "", 9)
 	for _, text := range lines {
-		for _, l := range b.SplitText(text, g.pageW-2*edge-strip-4) {
+		for _, l := range b.SplitText(oneLine(text), g.pageW-2*edge-strip-4) {
 			b.Text(edge+strip+2, y, l)
 			y += 4.2
 		}

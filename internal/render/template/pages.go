@@ -21,6 +21,11 @@ type sheets struct {
 
 func (b *sheets) figure(g layout) {
 	b.g = &g
+	if g.tooMany() {
+		b.page()
+		b.head(fmt.Sprintf("not printed: %d tiles are more than the %d that are printed of one outline", g.count, mostTiles))
+		return
+	}
 	b.overview()
 	for j := g.ny - 1; j >= 0; j-- {
 		for i := range g.nx {
@@ -44,15 +49,18 @@ func (b *sheets) page() {
 	b.AddPageFormat(orientation, fpdf.SizeType{Wd: w, Ht: h})
 }
 
+// oneLine makes text printable on one line.
+func oneLine(text string) string { return strings.ReplaceAll(pdf.Clean(text), "\n", " ") }
+
 // print writes one line with its base at y.
 func (b *sheets) print(x, y, size float64, style, text string) {
 	b.SetFont("go", style, size)
-	b.Text(x, y, pdf.Clean(text))
+	b.Text(x, y, oneLine(text))
 }
 
 // fitted writes one line no wider than width, smaller where it must be.
 func (b *sheets) fitted(x, y, width, size float64, style, text string) {
-	text = pdf.Clean(text)
+	text = oneLine(text)
 	for b.SetFont("go", style, size); b.GetStringWidth(text) > width && size > 5; b.SetFont("go", style, size) {
 		size -= 0.5
 	}
@@ -62,7 +70,7 @@ func (b *sheets) fitted(x, y, width, size float64, style, text string) {
 // centred writes text around x, y, size mm high.
 func (b *sheets) centred(x, y, size float64, style, text string) {
 	b.SetFont("go", style, size/pt/0.72) // capitals are about 0.72 of a font's size
-	text = pdf.Clean(text)
+	text = oneLine(text)
 	b.Text(x-b.GetStringWidth(text)/2, y+size/2, text)
 }
 
@@ -189,7 +197,7 @@ func (b *sheets) name(win geom.Box, at func(geom.Point) (x, y float64)) {
 	b.Line(x-1.5, tip-3, x, tip)
 	b.Line(x+1.5, tip-3, x, tip)
 	b.SetFont("go", "", 7)
-	b.Text(x+2.5, tip, pdf.Clean("to "+g.Arrow))
+	b.Text(x+2.5, tip, oneLine("to "+g.Arrow))
 }
 
 // frame prints the edge of the tile's window, to trim along.
