@@ -38,6 +38,12 @@ func (w *wiring) oven(in *resin.Input) {
 	j := w.job
 	in.Width, in.Shell, in.Board = j.Width, j.Shell(), j.Form.Measured
 	in.FoamLeft, in.Limit, in.Pouring = j.Resin.FoamLeft, j.Resin.PeakLimit, j.Resin.Pouring
+	in.Night, in.DayHours = j.Room.Night, j.Room.DayHours
+	if j.Room.Logged {
+		for _, s := range j.Room.History {
+			in.History = append(in.History, resin.Stretch{Time: s.Time, Temp: s.Temp})
+		}
+	}
 	for _, l := range w.plan.Relief.Layers {
 		in.Basin = append(in.Basin, resin.Layer{From: l.From, To: l.To, Region: l.Region})
 	}

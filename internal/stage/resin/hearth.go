@@ -101,12 +101,12 @@ func (h *hearth) caseOf(s shape, pours []Pour, end units.Duration, w weather) he
 	}
 	m := h.model
 	m.K25 *= w.rate
-	room := float64(h.in.Room) + w.room
+	air := h.air(w.room)
 	c := heat.Case{
 		NX: s.nx, NY: s.ny, StepMM: s.stepMM, DeepMM: deep,
 		Body: concrete, BodyMM: math.Max(h.in.Shell.MM(), s.stepMM), Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK},
 		HJKG: m.HJKG, Rate: m.Rate, Set: m.Hard, Smooth: m.Sandable, Wall: board, WallMM: math.Max(h.in.Board.MM(), s.stepMM),
-		Air: heat.Air{TempC: func(float64) float64 { return room }, Film: heat.NaturalFilm, Scale: w.film}, EndH: float64(end),
+		Air: heat.Air{TempC: air, Film: heat.NaturalFilm, Scale: w.film}, EndH: float64(end),
 	}
 	if h.in.FoamLeft {
 		c.Below = &foamUnder

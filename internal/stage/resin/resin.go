@@ -34,10 +34,19 @@ type Input struct {
 	Board    units.Length // thickness of the dam
 	Dams     []Dam
 	FoamLeft bool
+	Night    units.Temperature // of the room outside DayHours; only where these are stated
+	DayHours units.Duration    // from eight in the morning on that the room is at Room; 0: all day
+	History  []Stretch         // of the room from the first pour on, over and over; empty: none is known
 	Limit    units.Temperature // peak that no lift may pass; 0 takes 60 C
 	Pouring  units.Temperature // of the resin as poured
 	Hours    Week              // when somebody is there
 	Own      []OwnLift         // the maker's own lifts; empty: the planner chooses
+}
+
+// A Stretch is a time at one temperature.
+type Stretch struct {
+	Time units.Duration
+	Temp units.Temperature
 }
 
 // A Layer is the basin between two depths below the show face.
