@@ -57,8 +57,9 @@ func (m mould) shells(ts []float64, h float64) []float64 {
 			tops[k] = make([]float32, r.nx*r.ny) // running maximum above the base coat
 		}
 	}
-	for _, l := range m.layers {
-		d := r.distances(l.region, ts[len(ts)-1]+h)
+	fields := m.fields(r, ts[len(ts)-1]+h)
+	for i, l := range m.layers {
+		d := <-fields[i]
 		for k, t := range ts {
 			if tops[k] != nil {
 				sums[k] += m.rise(r, l, d, t, tops[k])
@@ -69,6 +70,29 @@ func (m mould) shells(ts []float64, h float64) []float64 {
 		sums[k] = m.close(t, sums[k])
 	}
 	return sums
+}
+
+// atOnce is how many layers' distances are computed at the same time; each is a window
+// of the raster.
+const atOnce = 4
+
+// fields computes the distances of every layer side by side, in order of layers; no sum
+// is shared, so that the result is the same on any number of processors.
+func (m mould) fields(r raster, reach float64) []chan field {
+	out, slots := make([]chan field, len(m.layers)), make(chan struct{}, atOnce)
+	for i := range out {
+		out[i] = make(chan field, 1)
+	}
+	go func() {
+		for i, l := range m.layers {
+			slots <- struct{}{}
+			go func() {
+				out[i] <- r.distances(l.region, reach)
+				<-slots
+			}()
+		}
+	}()
+	return out
 }
 
 // hollow reports whether a shell t thick leaves anything hollow at all.
