@@ -251,13 +251,14 @@ func (f *filler) ruin() {
 			continue
 		}
 		f.save(k)
-		switch f.dice.below(4) {
-		case 0:
+		leaves := (len(r.parts) - len(r.spare) + 1) / 2
+		switch draw := f.dice.below(4); {
+		case draw == 0 && (leaves <= fewItems || f.dice.below(leaves) < fewItems/4):
 			f.empty(r)
-		case 1, 2:
-			f.prune(r)
+		case draw == 3:
+			f.scatter(r, leaves)
 		default:
-			f.scatter(r)
+			f.prune(r)
 		}
 	}
 }
@@ -293,9 +294,13 @@ func (f *filler) fell(r *region, i int32) {
 	r.remove(i)
 }
 
-// scatter takes out each item with the same chance.
-func (f *filler) scatter(r *region) {
-	chance := 0.1 + 0.4*f.dice.unit()
+// fewItems is how many items in a region are all taken out at once as a matter of
+// course. Chosen.
+const fewItems = 12
+
+// scatter takes out each of the items with the same chance, some few of many.
+func (f *filler) scatter(r *region, leaves int) {
+	chance := min(0.1+0.4*f.dice.unit(), (1+fewItems*f.dice.unit())/float64(leaves))
 	for i := range r.parts {
 		if r.parts[i].join == leaf && f.dice.unit() < chance {
 			f.out = append(f.out, r.parts[i].item)

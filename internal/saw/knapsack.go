@@ -264,6 +264,7 @@ const (
 	gatherCopies = 30
 	gatherCycles = 12
 	gatherRounds = 2000
+	gatherTemp   = 0.1 // of the mean value
 )
 
 // gather looks for a good pattern by ruin and recreate.
@@ -293,7 +294,7 @@ func gather(ctx context.Context, goods []Good, w, h int64) Haul {
 			if n%patience == 0 && ctx.Err() != nil {
 				break
 			}
-			f.stepValue(0.3 * pow(0.02, float64(n)/float64(rounds)))
+			f.stepValue(gatherTemp * pow(0.1, float64(n)/float64(rounds)))
 			note()
 		}
 		if rounds = rounds * 3 / 2; ctx.Err() != nil {
