@@ -30,7 +30,7 @@ func (w *wiring) toolpath() (string, []finding.Finding) {
 }
 
 func (w *wiring) toolpathInput() toolpath.Input {
-	in := toolpath.Input{Piece: w.job.Name, Machine: toolpathMachine(w.job.Machine)}
+	in := toolpath.Input{Piece: w.job.Name, Machine: toolpathMachine(w.job.Machine), ChannelsSaid: true}
 	in.Machine.Router = w.job.Knockout.Router
 	in.Machine.BedX, in.Machine.BedY = w.job.Knockout.BedX, w.job.Knockout.BedY
 	for _, s := range w.plan.Knockout.Sheets {

@@ -57,11 +57,16 @@ func (c *computer) sheet(index int, s Sheet) (Program, bool) {
 		return Program{}, false
 	}
 	loops := c.loops(s)
+	if len(loops) == 0 {
+		c.say(emptyPart.At(finding.Where{Element: s.Name}, "The cutter finds nothing to go round on %s.", s.Name))
+	}
 	if len(loops) == 0 || !c.reaches(s, loops) {
 		return Program{}, false
 	}
 	c.sayTabs(s, loops)
-	c.sayChannels(s)
+	if !c.in.ChannelsSaid {
+		c.sayChannels(s)
+	}
 	order, travel := c.order(s, loops)
 	p := c.program(index, s, order)
 	p.Travel = lengthOf(travel)

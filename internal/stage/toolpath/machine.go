@@ -9,11 +9,14 @@ import (
 
 // Defaults where the card is silent.
 const (
+	leastCutter   units.Length = 0.1       // Chosen
+	mostCutter    units.Length = 200       // Chosen
 	usualFeed     units.Speed  = 60 * 25.4 // [router-practice] in foam
 	usualRapid    units.Speed  = 5000      // Chosen: slow for a router, so that times are not too short
 	usualStepDown units.Length = 25.4 / 4  // [router-practice] a quarter inch
 	usualSafe     units.Length = 5         // Chosen
 	leastSafe     units.Length = 3         // Chosen: a flat sheet bows up by less
+	mostSafe      units.Length = 500       // Chosen
 	usualOvercut  units.Length = 0.3       // Chosen: thin, and sure to cut through
 	mostOvercut   units.Length = 3         // Chosen: more is a slip
 	usualAccel                 = 250.0     // mm/s2; Chosen: a small machine
@@ -31,18 +34,20 @@ func (c *computer) settle(m Machine) (Machine, bool) {
 		c.say(noCutter.At(machineAt, "The machine's card states no cutter: no programs are written."))
 		return m, false
 	}
+	if m.Cutter < leastCutter || m.Cutter > mostCutter {
+		c.say(noCutter.At(machineAt, "A cutter of %g mm is none: no programs are written.", m.Cutter.MM()))
+		return m, false
+	}
 	c.feeds(&m)
-	need(c, &m.StepDown, usualStepDown, "step down", "mm")
-	need(c, &m.Overcut, usualOvercut, "overcut", "mm")
-	need(c, &m.ArcTol, usualArcTol, "arc tolerance", "mm")
-	need(c, &m.Ramp, usualRamp, "ramp angle", "degrees")
-	need(c, &m.TabWidth, usualTab, "tab width", "mm")
-	need(c, &m.TabHeight, usualTabUp, "tab height", "mm")
-	need(c, &m.SafeHeight, usualSafe, "safe height", "mm")
-	need(c, &m.Accel, usualAccel, "acceleration", "mm/s2")
-	m.Ramp = min(max(m.Ramp, 1), 60)
-	m.ArcTol = min(max(m.ArcTol, 0.002), 0.2)
-	m.Overcut = min(m.Overcut, mostOvercut)
+	need(c, &m.StepDown, usualStepDown, 1000, "step down", "mm")
+	need(c, &m.Overcut, usualOvercut, mostOvercut, "overcut", "mm")
+	need(c, &m.ArcTol, usualArcTol, 0.2, "arc tolerance", "mm")
+	need(c, &m.Ramp, usualRamp, 60, "ramp angle", "degrees")
+	need(c, &m.TabWidth, usualTab, 1000, "tab width", "mm")
+	need(c, &m.TabHeight, usualTabUp, 1000, "tab height", "mm")
+	need(c, &m.SafeHeight, usualSafe, mostSafe, "safe height", "mm")
+	need(c, &m.Accel, usualAccel, 1e6, "acceleration", "mm/s2")
+	m.Ramp, m.ArcTol = max(m.Ramp, 1), max(m.ArcTol, 0.002)
 	if m.Tabs == 0 {
 		m.Tabs = usualTabs
 	}
@@ -89,9 +94,10 @@ func (c *computer) feeds(m *Machine) {
 	}
 }
 
-// need gives *v its default where it is 0, and says so where it is impossible.
-func need[Q ~float64](c *computer, v *Q, usual Q, name, unit string) {
-	if *v != 0 && !positive(float64(*v)) {
+// need gives *v its default where it is 0, and says so where it is impossible or above
+// most.
+func need[Q ~float64](c *computer, v *Q, usual, most Q, name, unit string) {
+	if *v != 0 && (!positive(float64(*v)) || *v > most) {
 		c.say(badNumber.At(machineAt, "The %s of the machine is %g %s: %g is used.", name, float64(*v), unit, float64(usual)))
 		*v = 0
 	}

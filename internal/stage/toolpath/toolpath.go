@@ -12,6 +12,8 @@ type Input struct {
 	Sheets  []Sheet
 	Machine Machine
 	Carving *Carving // a height map to carve; nil: none
+	// ChannelsSaid: what the cutter leaves in the parts was said by the stage that made them.
+	ChannelsSaid bool
 }
 
 // A Sheet is what lies on the bed at once. Its places are in mm from its lower left
