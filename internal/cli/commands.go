@@ -54,14 +54,17 @@ func writeJSON(w io.Writer, v any) error {
 }
 
 type inspectCmd struct {
-	File       string  `arg:"" help:"An SVG drawing." type:"path"`
+	File       string  `arg:"" help:"An SVG drawing, or a cutting program (.nc, .ngc, .tap ...)." type:"path"`
 	JSON       bool    `help:"Print JSON."`
 	Resolution float64 `help:"Units per inch where the drawing states none." default:"96"`
 	ChordError float64 `help:"Greatest distance between a curve and its chords, mm." default:"0.05"`
 }
 
-// Run lists the outlines of a drawing.
+// Run lists the outlines of a drawing, or what a cutting program does.
 func (c *inspectCmd) Run(con *console) error {
+	if isProgram(c.File) {
+		return c.program(con)
+	}
 	info, err := os.Stat(c.File)
 	if err != nil {
 		return &fileError{c.File, err}

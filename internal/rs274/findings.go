@@ -52,5 +52,5 @@ var (
 // Rules lists what this room can find.
 func Rules() []finding.Rule {
 	return []finding.Rule{tooLarge, badText, semicolon, longLine, unknownWord, notFollowed, parameters, modalClash, repeated,
-		unused, noMotion, noFeed, badArc, badValue, unstated, unknownPlace, unitsChange, blockDelete, badEnd, afterEnd, more}
+		unused, noMotion, noFeed, badArc, badValue, unstated, unknownPlace, unitsChange, blockDelete, badEnd, afterEnd, lowRapid, more}
 }

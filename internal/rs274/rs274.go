@@ -43,8 +43,8 @@ type TextLine struct {
 
 // A Stop is a line at which the machine waits.
 type Stop struct {
-	Line int
-	Word string // M0, M1, M6, M60
+	Line int    `json:"line"`
+	Word string `json:"word"` // M0, M1, M6, M60
 }
 
 // A Kind is what sort of move it is.

@@ -290,3 +290,22 @@ func BenchmarkRead(b *testing.B) {
 		Read("b.nc", text)
 	}
 }
+
+func hasStop(found []finding.Finding) bool {
+	worst, any := finding.Worst(found)
+	return any && worst == finding.Stop
+}
+
+func TestSurvey(t *testing.T) {
+	p, _ := read("G0 X0 Y0 Z5", "G1 Z-2 F300", "X100 F1000", "G0 Z5", "G0 X0 Z-1")
+	s, found := p.Survey("a.nc", 6000)
+	if s.Low != (Vec{0, 0, -2}) || s.High != (Vec{100, 0, 5}) || s.CutLow[2] != -2 || len(s.Feeds) != 2 || s.Feeds[0].Feed != 300 || len(s.Depths) != 1 {
+		t.Errorf("got %+v", s)
+	}
+	if len(found) != 1 || found[0].Code != "rs274/low-rapid" || found[0].Where.Line != 6 {
+		t.Errorf("found %v", found)
+	}
+	if s, _ := (Program{}).Survey("", 0); s.Units != "not stated" || s.Low != (Vec{}) {
+		t.Errorf("of nothing: %+v", s)
+	}
+}
