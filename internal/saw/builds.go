@@ -3,12 +3,14 @@ package saw
 import (
 	"container/heap"
 	"context"
+	"math"
 )
 
 // A build is a rectangle put together from pieces.
 type build struct {
 	w, h   int64
-	value  int64
+	value  int64 // times the scale
+	gain   int64 // value less the prices of the copies
 	bound  int64 // on what a whole rectangle with it in the corner can be worth
 	a, b   int32 // what it is made of, -1 for a single piece
 	good   int32
@@ -22,19 +24,23 @@ type build struct {
 // and stops when no bound exceeds the best value. What it finds then is proven.
 // Source: [viswanathan-bagchi-1993], [hifi-1997].
 type builder struct {
-	goods  []Good
-	w, h   int64
-	rest   *restTable
-	words  int // of eight counters
-	most   []uint64
-	builds []build
-	counts []uint64 // words of every build after each other
-	taken  []int32
-	heap   boundHeap
-	seen   map[uint64][]int32
-	salt   []uint64
-	best   int64
-	bestAt int32 // -1 while best came from elsewhere
+	goods    []Good
+	w, h     int64
+	rest     *restTable
+	words    int // of eight counters
+	most     []uint64
+	builds   []build
+	counts   []uint64 // words of every build after each other
+	taken    []int32
+	heap     boundHeap
+	seen     map[uint64][]int32
+	salt     []uint64
+	best     int64
+	bestAt   int32   // -1 while best came from elsewhere
+	gains    []int64 // of the goods: their value less the price of a copy
+	paid     int64   // for all copies there are
+	scale    int64   // values are multiples of it
+	patience int     // builds taken before the search gives up
 }
 
 const (
@@ -44,12 +50,13 @@ const (
 
 func newBuilder(goods []Good, w, h int64, rest *restTable) *builder {
 	n := len(goods)
-	b := &builder{goods: goods, w: w, h: h, rest: rest, words: (n + 7) / 8, seen: map[uint64][]int32{}, bestAt: -1}
+	b := &builder{goods: goods, w: w, h: h, rest: rest, words: (n + 7) / 8, seen: map[uint64][]int32{}, bestAt: -1, scale: 1, patience: math.MaxInt}
 	b.most = make([]uint64, b.words)
 	d := dice{42}
 	for k := range goods {
 		b.most[k/8] |= uint64(min(goods[k].Count, 127)) << (k % 8 * 8)
 		b.salt = append(b.salt, d.next())
+		b.gains = append(b.gains, goods[k].Value)
 	}
 	b.heap.b = b
 	return b
@@ -64,7 +71,7 @@ func (b *builder) start() {
 		}
 		clear(count)
 		count[k/8] = 1 << (k % 8 * 8)
-		x := build{w: g.W, h: g.H, value: g.Value, a: -1, b: -1, good: int32(k), key: b.salt[k]}
+		x := build{w: g.W, h: g.H, value: g.Value * b.scale, gain: b.gains[k], a: -1, b: -1, good: int32(k), key: b.salt[k]}
 		b.enter(x, count)
 		if g.Turns && g.W != g.H {
 			x.w, x.h, x.turned = g.H, g.W, true
@@ -79,8 +86,8 @@ func (b *builder) enter(x build, count []uint64) {
 	if x.w > b.w || x.h > b.h {
 		return
 	}
-	x.bound = x.value + b.rest.at(x.w, x.h)
-	if x.bound <= b.best && (x.value < b.best || b.bestAt >= 0) {
+	x.bound = b.boundOf(x.gain, x.w, x.h)
+	if b.poor(x.bound) && x.value <= b.best {
 		return
 	}
 	for _, o := range b.seen[x.key] {
@@ -92,22 +99,28 @@ func (b *builder) enter(x build, count []uint64) {
 	b.seen[x.key] = append(b.seen[x.key], i)
 	b.builds = append(b.builds, x)
 	b.counts = append(b.counts, count...)
-	if x.value > b.best || x.value == b.best && b.bestAt < 0 {
+	if x.value > b.best {
 		b.best, b.bestAt = x.value, i
 	}
 	heap.Push(&b.heap, i)
 }
+
+// boundOf bounds a whole rectangle with a build of this gain in the corner.
+func (b *builder) boundOf(gain, w, h int64) int64 { return gain + b.paid + b.rest.at(w, h) }
+
+// poor reports whether a bound leaves no room for a better value.
+func (b *builder) poor(bound int64) bool { return bound < b.best+b.scale }
 
 // run searches and reports whether the best is proven.
 func (b *builder) run(ctx context.Context) bool {
 	b.start()
 	sum := make([]uint64, b.words)
 	for n := 0; len(b.heap.index) > 0; n++ {
-		if n%16 == 0 && ctx.Err() != nil || len(b.builds) > mostBuilds {
+		if n%16 == 0 && ctx.Err() != nil || len(b.builds) > mostBuilds || n > b.patience {
 			return false
 		}
 		i := heap.Pop(&b.heap).(int32)
-		if b.builds[i].bound <= b.best {
+		if b.poor(b.builds[i].bound) {
 			return true
 		}
 		b.taken = append(b.taken, i)
@@ -120,15 +133,15 @@ func (b *builder) run(ctx context.Context) bool {
 
 func (b *builder) combine(i, o int32, sum []uint64) {
 	p, q := &b.builds[i], &b.builds[o]
-	value := p.value + q.value
+	value, gain := p.value+q.value, p.gain+q.gain
 	byX, byY := p.w+q.w <= b.w, p.h+q.h <= b.h
 	w, h := max(p.w, q.w), max(p.h, q.h)
-	byX = byX && value+b.rest.at(p.w+q.w, h) > b.best
-	byY = byY && value+b.rest.at(w, p.h+q.h) > b.best
+	byX = byX && !b.poor(b.boundOf(gain, p.w+q.w, h))
+	byY = byY && !b.poor(b.boundOf(gain, w, p.h+q.h))
 	if !byX && !byY || !b.add(i, o, sum) {
 		return
 	}
-	x := build{value: value, a: i, b: o, good: -1, key: p.key + q.key}
+	x := build{value: value, gain: gain, a: i, b: o, good: -1, key: p.key + q.key}
 	if wide := p.w + q.w; byX {
 		y := x
 		y.w, y.h, y.join = wide, h, joinX

@@ -213,6 +213,11 @@ func at64(line []int64, i int32) int64 {
 	return line[i]
 }
 
+// firstPatience is how many builds are taken before prices are sought. Chosen.
+const firstPatience = 1000
+
+// exactLimited searches builds under the plain bound, and where that does not
+// end soon, under the bound with prices.
 func exactLimited(ctx context.Context, goods []Good, w, h int64) Haul {
 	out := Haul{Upper: areaBound(goods, w, h), Tree: &Slice{W: w, H: h, Good: -1}}
 	t := newTable(goods, w, h, false)
@@ -225,16 +230,55 @@ func exactLimited(ctx context.Context, goods []Good, w, h int64) Haul {
 		return out
 	}
 	b := newBuilder(goods, w, h, rest)
+	b.patience = firstPatience
 	out.Proven = b.run(ctx)
-	if b.bestAt >= 0 {
-		root := slabOf(0, 0, w, h)
-		b.lay(root, b.bestAt)
-		out.Value, out.Tree = b.best, sliceOf(root)
+	out.take(b)
+	if !out.Proven {
+		out.priced(ctx, goods, w, h)
 	}
 	if out.Proven {
 		out.Upper = out.Value
 	}
 	return out
+}
+
+// take keeps what the builder found if it is better.
+func (out *Haul) take(b *builder) {
+	if b.bestAt < 0 || b.best/b.scale <= out.Value {
+		return
+	}
+	root := slabOf(0, 0, b.w, b.h)
+	b.lay(root, b.bestAt)
+	out.Value, out.Tree = b.best/b.scale, sliceOf(root)
+}
+
+func (out *Haul) priced(ctx context.Context, goods []Good, w, h int64) {
+	p := pricing{goods: goods, w: w, h: h, value: out.Value}
+	p.seek(ctx)
+	if p.tree != nil {
+		out.Value, out.Tree = p.value, sliceOf(p.tree)
+	}
+	out.Upper = min(out.Upper, p.upper/priceScale)
+	if out.Upper <= out.Value {
+		out.Proven = true
+		return
+	}
+	reduced, paid := charged(goods, p.best)
+	t := newTable(reduced, w, h, false)
+	if !t.fill(ctx) {
+		return
+	}
+	rest, ok := newRest(ctx, t)
+	if !ok {
+		return
+	}
+	b := newBuilder(goods, w, h, rest)
+	b.scale, b.paid, b.best = priceScale, paid, out.Value*priceScale
+	for k := range reduced {
+		b.gains[k] = reduced[k].Value
+	}
+	out.Proven = b.run(ctx)
+	out.take(b)
 }
 
 // lay cuts slab s into build i, the rest is waste.
