@@ -46,7 +46,7 @@ func (u *builder) lay(i int) bool {
 		u.neighbours(i, p)
 		u.corners(b.length-sh.width, b.width-sh.height, func(x, y float64) {
 			key := [3]float64{x + sh.width, y + sh.height/2, y}
-			if slices.Compare(key[:], best[:]) < 0 && u.s.cost(0, x, y, math.Inf(1)) == 0 {
+			if slices.Compare(key[:], best[:]) < 0 && u.s.cost(u.s.near[0], x, y, math.Inf(1)) == 0 {
 				best, found = key, true
 				b.pose[i], b.x[i], b.y[i] = int32(p), x, y
 			}

@@ -40,7 +40,7 @@ type state struct {
 }
 
 func newLane(b *board, seed uint64, least float64) *lane {
-	l := &lane{s: seeker{b: b, rnd: random(seed)}, best: b.spread(), shrink: 0.01, least: least}
+	l := &lane{s: seeker{b: b, rnd: random(seed)}, best: b.spread(), shrink: shrinkExplore, least: least}
 	l.explore()
 	return l
 }
@@ -139,8 +139,14 @@ func (l *lane) strike() {
 	l.fail()
 }
 
-// fail keeps the state for later and disturbs one of those kept.
+// fail takes smaller steps from the best layout; when they are as small as they get it
+// keeps the state for later and disturbs one of those kept.
 func (l *lane) fail() {
+	if l.shrink > shrinkLeast {
+		l.shrink = math.Max(shrinkLeast, l.shrink/3)
+		l.explore()
+		return
+	}
 	l.keep(l.stuck)
 	r := l.s.rnd.unit()
 	from := l.pool[int(r*r*float64(len(l.pool)))]

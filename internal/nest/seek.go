@@ -17,6 +17,7 @@ type seeker struct {
 	near [][]neighbour // per pose looked at
 	pick []int
 	best []place
+	win  window
 	todo []int32
 }
 
@@ -38,7 +39,7 @@ const mostPoses = 4
 func (s *seeker) relocate(i int) bool {
 	b := s.b
 	s.choosePoses(i)
-	now := s.cost(0, b.x[i], b.y[i], math.Inf(1))
+	now := s.cost(s.near[0], b.x[i], b.y[i], math.Inf(1))
 	if now == 0 {
 		return false
 	}
@@ -47,17 +48,21 @@ func (s *seeker) relocate(i int) bool {
 	for k := range s.pick {
 		s.sample(i, k)
 	}
-	won := place{cost: now, k: -1}
+	won := place{cost: math.Inf(1), k: -1}
 	for _, p := range s.best {
-		p = s.descend(i, p)
-		if p.cost < won.cost {
+		s.narrow(i, p)
+		if p = s.slide(p); p.cost < won.cost {
 			won = p
 		}
 		if won.cost == 0 {
 			break
 		}
 	}
-	if won.k < 0 {
+	if won.cost > 0 {
+		s.narrow(i, won)
+		won = s.creep(i, won)
+	}
+	if won.cost >= now {
 		return false
 	}
 	b.pose[i], b.x[i], b.y[i] = int32(s.pick[won.k]), won.x, won.y
@@ -108,11 +113,10 @@ func (s *seeker) neighbours(out []neighbour, i, p int) []neighbour {
 	return out
 }
 
-// cost returns the weighted sum of depths at a place in pose k, or something at least
+// cost returns the weighted sum of depths at a place, or something at least
 // bound when it is that large.
-func (s *seeker) cost(k int, x, y, bound float64) float64 {
+func (s *seeker) cost(list []neighbour, x, y, bound float64) float64 {
 	sum, tol := 0.0, s.b.tol
-	list := s.near[k]
 	for i := range list {
 		n := &list[i]
 		if x <= n.x0 || x >= n.x1 || y <= n.y0 || y >= n.y1 {
@@ -159,7 +163,7 @@ func (s *seeker) try(k int, x, y float64) {
 	if len(s.best) == s.refine {
 		bound = s.best[len(s.best)-1].cost
 	}
-	if c := s.cost(k, x, y, bound); c < bound {
+	if c := s.cost(s.near[k], x, y, bound); c < bound {
 		s.offer(place{c, x, y, k})
 	}
 }
@@ -176,22 +180,37 @@ func (s *seeker) offer(p place) {
 	}
 }
 
-// descend goes downhill from a place: first by the slope with the step that would end all
-// overlap, then along the axes and diagonals with steps that shrink.
-func (s *seeker) descend(i int, p place) place {
+// A window is the part of the room a descent stays in, and who may be met there.
+type window struct {
+	x0, y0, x1, y1 float64
+	near           []neighbour
+}
+
+// Chosen: a descent goes no further from where it began than this share of the piece's
+// size.
+const reachOfDescent = 0.5
+
+// narrow sets the window about a place.
+func (s *seeker) narrow(i int, p place) {
+	sh := s.b.cat.shapes[s.b.things[i].poses[s.pick[p.k]].shape]
 	mx, my := s.room(i, p.k)
-	p = s.slide(p, mx, my)
-	if p.cost == 0 {
-		return p
+	rx, ry := sh.width*reachOfDescent, sh.height*reachOfDescent
+	w := &s.win
+	w.x0, w.x1 = max(0, p.x-rx), min(mx, p.x+rx)
+	w.y0, w.y1 = max(0, p.y-ry), min(my, p.y+ry)
+	w.near = w.near[:0]
+	for _, n := range s.near[p.k] {
+		if n.x0 < w.x1 && n.x1 > w.x0 && n.y0 < w.y1 && n.y1 > w.y0 {
+			w.near = append(w.near, n)
+		}
 	}
-	return s.creep(i, p, mx, my)
 }
 
 // slide takes steps of cost over squared slope against the slope (Polyak).
-func (s *seeker) slide(p place, mx, my float64) place {
+func (s *seeker) slide(p place) place {
 	x, y := p.x, p.y
 	for range 10 {
-		c, gx, gy := s.slope(p.k, x, y)
+		c, gx, gy := s.slope(x, y)
 		if c < p.cost {
 			p.cost, p.x, p.y = c, x, y
 		}
@@ -199,18 +218,18 @@ func (s *seeker) slide(p place, mx, my float64) place {
 		if c == 0 || g < 1e-12 {
 			break
 		}
-		x = max(0, min(x+gx*c/g, mx))
-		y = max(0, min(y+gy*c/g, my))
+		x = max(s.win.x0, min(x+gx*c/g, s.win.x1))
+		y = max(s.win.y0, min(y+gy*c/g, s.win.y1))
 	}
-	if c := s.cost(p.k, x, y, p.cost); c < p.cost {
+	if c := s.cost(s.win.near, x, y, p.cost); c < p.cost {
 		p.cost, p.x, p.y = c, x, y
 	}
 	return p
 }
 
 // slope returns the cost and the direction of steepest descent.
-func (s *seeker) slope(k int, x, y float64) (c, gx, gy float64) {
-	list := s.near[k]
+func (s *seeker) slope(x, y float64) (c, gx, gy float64) {
+	list := s.win.near
 	for i := range list {
 		n := &list[i]
 		if x <= n.x0 || x >= n.x1 || y <= n.y0 || y >= n.y1 {
@@ -227,15 +246,15 @@ func (s *seeker) slope(k int, x, y float64) (c, gx, gy float64) {
 }
 
 // creep tries steps along one of four lines, both ways.
-func (s *seeker) creep(i int, p place, mx, my float64) place {
+func (s *seeker) creep(i int, p place) place {
 	sh := s.b.cat.shapes[s.b.things[i].poses[s.pick[p.k]].shape]
 	size := min(sh.width, sh.height)
 	for h := size * 0.1; h > size*1e-4 && p.cost > 0; {
 		dx, dy := s.line(h)
 		moved := false
 		for _, sign := range [2]float64{1, -1} {
-			x, y := max(0, min(p.x+sign*dx, mx)), max(0, min(p.y+sign*dy, my))
-			if c := s.cost(p.k, x, y, p.cost); c < p.cost {
+			x, y := max(s.win.x0, min(p.x+sign*dx, s.win.x1)), max(s.win.y0, min(p.y+sign*dy, s.win.y1))
+			if c := s.cost(s.win.near, x, y, p.cost); c < p.cost {
 				p.cost, p.x, p.y = c, x, y
 				moved = true
 				break

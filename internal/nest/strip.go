@@ -123,6 +123,8 @@ func (r *race) run(ctx context.Context) spread {
 		if r.spent != nil {
 			done = math.Max(done, r.spent())
 		}
+			tr(r, done)
+		}
 		best := r.leader()
 		if r.told != nil {
 			r.told(math.Min(done, 1), best.best.length)
@@ -149,7 +151,7 @@ func (r *race) leader() *lane {
 // Chosen by trial: the share of the budget that explores, and how much length is taken
 // off at a time, falling from the first to the last.
 const (
-	exploring     = 0.75
+	exploring     = 0.6
 	shrinkExplore = 0.01
 	shrinkLeast   = 0.001
 	shrinkFirst   = 0.0008
@@ -161,7 +163,11 @@ func (r *race) plan(done float64) {
 	lead := r.leader()
 	for _, l := range r.lanes {
 		if done < exploring {
-			l.shrink = shrinkExplore * math.Pow(shrinkLeast/shrinkExplore, math.Min(1, 3*done))
+			if l.best.length*(1-shrinkLeast) > lead.best.length {
+				l.best = lead.best
+				l.shrink = lead.shrink
+				l.explore()
+			}
 			continue
 		}
 		t := (done - exploring) / (1 - exploring)
