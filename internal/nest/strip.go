@@ -123,8 +123,6 @@ func (r *race) run(ctx context.Context) spread {
 		if r.spent != nil {
 			done = math.Max(done, r.spent())
 		}
-			tr(r, done)
-		}
 		best := r.leader()
 		if r.told != nil {
 			r.told(math.Min(done, 1), best.best.length)
