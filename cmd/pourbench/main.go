@@ -34,6 +34,8 @@ func run(args []string, out io.Writer) error {
 		return writeChecks(out, checks)
 	case len(args) == 1 && args[0] == "sources":
 		return writeSources(out)
+	case len(args) > 0 && args[0] == "heat":
+		return runHeat(args[1:], out)
 	case len(args) > 0 && args[0] == "cut":
 		return runCut(args[1:], out)
 	case len(args) > 0 && args[0] == "classes":
@@ -41,7 +43,7 @@ func run(args []string, out io.Writer) error {
 	case len(args) > 0 && args[0] == "nest":
 		return runNest(args[1:], out)
 	}
-	return fmt.Errorf("usage: pourbench checks LOG | pourbench sources | pourbench cut FILE.json [...] --seconds 1 | pourbench nest FILE.json [...] --seconds 10")
+	return fmt.Errorf("usage: pourbench checks LOG | pourbench sources | pourbench heat [--check] [--peer] [--full] | pourbench cut FILE.json [...] --seconds 1 | pourbench nest FILE.json [...] --seconds 10")
 }
 
 func readChecks(path string) ([]published.Check, error) {

@@ -63,6 +63,8 @@ type Options struct {
 	DXMM    float64    // plan size of a cell; a multiple of the raster's step. 0 takes 10
 	DZMM    float64    // thickest layer of the hollow; 0 takes 4
 	TolK    float64    // error of a step; 0 takes 5e-4
+	StepS   float64    // longest step; 0 takes an hour
+	Cells   int        // most cells that may be built; 0 takes MostCells
 	Threads int        // 0 takes 1
 	Frames  []float64  // hours at which fields are kept
 	Marks   [2]float64 // cures: when the mean of all poured passes them is told
@@ -81,13 +83,20 @@ func (o Options) orDefaults(c Case) Options {
 	if !(o.TolK > 0) {
 		o.TolK = 5e-4
 	}
+	if !(o.StepS > 0) {
+		o.StepS = mostStep
+	}
+	if o.Cells <= 0 {
+		o.Cells = MostCells
+	}
 	o.Threads = max(1, o.Threads)
 	return o
 }
 
-// Limits of a case. A larger one is refused; Solve says so before it takes memory.
+// Limits of a case. A larger one is refused; Solve says so before it takes memory. A cell
+// takes about 200 bytes, inactive ones too.
 const (
-	MostCells   = 6_000_000
+	MostCells   = 1_800_000
 	MostSteps   = 200_000
 	mostSquares = 20_000_000
 )

@@ -106,8 +106,8 @@ const mostFloors = 40
 func (b *body) size(o Options, z []float64) (nx, ny int, err error) {
 	n := int(math.Round(o.DXMM / b.c.StepMM))
 	nx, ny = (b.nx+n-1)/n, (b.ny+n-1)/n
-	if cells := nx * ny * (len(z) - 1); cells > MostCells {
-		return nx, ny, fmt.Errorf("%d cells of %.0f mm, more than %d: %w", cells, o.DXMM, MostCells, ErrTooLarge)
+	if cells := nx * ny * (len(z) - 1); cells > o.Cells {
+		return nx, ny, fmt.Errorf("%d cells of %.0f mm, more than %d: %w", cells, o.DXMM, o.Cells, ErrTooLarge)
 	}
 	return nx, ny, nil
 }

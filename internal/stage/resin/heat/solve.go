@@ -98,7 +98,7 @@ func (s *stepper) run(ctx context.Context, c Case, o Options, fromH, endH float6
 		if err := ctx.Err(); err != nil {
 			return fmt.Errorf("simulate: %w", err)
 		}
-		step := min(dt, end-t)
+		step := min(dt, o.StepS, end-t)
 		fresh := filmAge >= filmEvery
 		if fresh {
 			s.films(c, c.Air.TempC(t/3600))
