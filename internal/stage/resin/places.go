@@ -12,8 +12,8 @@ import (
 
 func isTooLarge(err error) bool { return errors.Is(err, heat.ErrTooLarge) }
 
-// lagging is how much later than the middle of the basin a place must harden to be
-// spoken of, and mostSoft how many are. Chosen.
+// lagging is how much later than the quicker parts of the basin a place must harden to
+// be spoken of, and mostSoft how many are. Chosen.
 const (
 	lagging  units.Duration = 12
 	mostSoft                = 5
@@ -28,12 +28,12 @@ func (h *hearth) soft(r heat.Result) ([]Soft, *Soft) {
 	slices.SortStableFunc(cols, func(a, b heat.Column) int {
 		return cmp.Or(cmp.Compare(b.SetH, a.SetH), cmp.Compare(a.CureADay, b.CureADay))
 	})
-	middle := cols[len(cols)/2].SetH
+	quick := cols[len(cols)*3/4].SetH
 	var out []Soft
 	for _, c := range cols {
 		s := h.softAt(r, c)
 		apart := func(o Soft) bool { return math.Hypot((o.X-s.X).MM(), (o.Y-s.Y).MM()) > 150 }
-		if len(out) >= mostSoft || c.SetH < middle+float64(lagging) {
+		if len(out) >= mostSoft || c.SetH < quick+float64(lagging) {
 			break
 		}
 		if !slices.ContainsFunc(out, func(o Soft) bool { return !apart(o) }) {
