@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"os"
@@ -59,7 +60,9 @@ func inspectProgram(name, text string) programReport {
 	p, found := rs274.Read(name, text)
 	s, more := p.Survey(name, inspectRapid)
 	r := programReport{File: name, Program: s, Findings: append(append([]finding.Finding{}, found...), more...)}
-	finding.Sort(r.Findings)
+	slices.SortStableFunc(r.Findings, func(a, b finding.Finding) int {
+		return cmp.Or(cmp.Compare(b.Severity, a.Severity), cmp.Compare(a.Where.Line, b.Where.Line))
+	})
 	return r
 }
 

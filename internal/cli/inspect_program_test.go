@@ -49,7 +49,7 @@ func TestInspectStrangeProgram(t *testing.T) {
 	if code != exitError || !strings.Contains(errOut, "b.ngc:5:12: E4 is no word of RS-274.") || !strings.Contains(errOut, "hint: Look the word up") {
 		t.Errorf("exit %d: %s", code, errOut)
 	}
-	if !strings.Contains(out, "1 lines could not be read") {
+	if !strings.Contains(out, "2 lines could not be read") {
 		t.Errorf("the rest is not shown:\n%s", out)
 	}
 	if code, out, _ = inspected(t, "c.tap", strings.Replace(fineProgram, "G1 Z-3 F300", "G0 Z-3", 1)); code != exitFine || !strings.Contains(out, "moves rapidly at Z -3.00 mm") {

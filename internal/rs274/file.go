@@ -15,6 +15,7 @@ type reader struct {
 	program Program
 	found   []finding.Finding
 	hidden  int
+	lost    bool // a line was left out since X and Y were last stated together
 }
 
 // say reports something of the line at work.
@@ -81,10 +82,14 @@ func (r *reader) one(text string) {
 		r.remarks(l)
 		f = r.run(b)
 	}
-	if f != nil {
-		r.report(f)
-		r.program.Refused++
+	if f == nil {
+		return
 	}
+	r.program.Refused++
+	if !r.lost || f.rule.Code != badArc.Code { // from an unknown place no arc can be judged
+		r.report(f)
+	}
+	r.lost = true
 }
 
 // mostComments are kept of a file.

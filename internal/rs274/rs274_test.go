@@ -219,6 +219,15 @@ func TestFaultLeavesStateAlone(t *testing.T) {
 	}
 }
 
+// TestLostPlace: arcs behind a line that was left out start nowhere known, and are
+// reported again from where X and Y are stated.
+func TestLostPlace(t *testing.T) {
+	p, found := read("G0 X0 Y0 Z0", "F100", "G1 X5 E1", "G2 X10 Y5 I0 J5", "G1 X0 Y0", "G2 X10 Y5 I0 J5")
+	if p.Refused != 3 || len(found) != 2 || found[1].Where.Line != 7 || found[1].Code != "rs274/arc" {
+		t.Errorf("refused %d, found %v", p.Refused, found)
+	}
+}
+
 func TestManyFaults(t *testing.T) {
 	p, found := read(strings.Repeat("G7\n", 500))
 	if len(found) != MaxFindings+1 || p.Refused != 500 || found[MaxFindings].Code != "rs274/more" {

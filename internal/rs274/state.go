@@ -122,6 +122,7 @@ func (r *reader) note(s *state, b *block, move *Move) {
 		r.firstMove(s)
 	}
 	s.moved = true
+	r.lost = r.lost && !(b.has['X'-'A'] && b.has['Y'-'A'] && !s.relative)
 	if s.coords != before.coords || !before.moved {
 		r.enters(s.coords.of('G'))
 	}
