@@ -158,14 +158,14 @@ func masks(p *plan.Plan) Drawing {
 	}
 	s := newSheet("masks", "Sealed and keyed surfaces", view.Finished{}.Name(), l, w, len(lines)+1)
 	for _, m := range p.Concrete.Masks {
-		style, shade := Concrete, 0.5
 		if m.Finish == "keyed" {
-			style, shade = Resin, 0.6
+			s.cut(Resin, m.Region.Shape().Rings()...)
+		} else {
+			s.area(Concrete, 0.2, m.Region.Shape().Rings()...)
 		}
-		s.area(style, shade, m.Region.Shape().Rings()...)
 	}
 	s.edge(Outline, geom.Rect(0, 0, l, w).Ring())
 	s.text(geom.Point{X: l / 2, Y: -1.6 * s.size}, "middle", "near side")
-	s.notes(0, append([]string{"grey: sealed (or left bare); blue: keyed, resin bonds here"}, lines...)...)
+	s.notes(0, append([]string{"plain: sealed or left bare; hatched: keyed, resin bonds here"}, lines...)...)
 	return s.done()
 }

@@ -24,7 +24,7 @@ func (b *book) batches() {
 func (b *book) batch(x concrete.Batch, nth, all int) {
 	b.begin(fmt.Sprintf("Batch %d of %d: %s", x.Number, all, x.Coat))
 	b.say("", 11, ink, "%s %d of %d in this coat. %.2f kg, %.1f l. One tub on one scale, never set back to zero.", "Tub", nth, x.Of, x.Mass, x.Volume)
-	b.say("B", 11, ink, "First water at %s, at the latest %s, after the first water of the casting. Works for %s: use up by %s.", clock(x.Start), clock(x.StartBy), clock(x.Life), clock(x.UseBy))
+	b.say("B", 11, ink, "First water %s after casting begins, at the latest %s. Works for %s: use up by %s.", clock(x.Start), clock(x.StartBy), clock(x.Life), clock(x.UseBy))
 	b.Ln(2)
 	w := b.w - 2*margin
 	t := table{b, []column{{"", 14, false, "", 20}, {"add", w - 14 - 38 - 56, false, "", 13}, {"grams", 38, true, "", 17}, {"scale reads, g", 56, true, "B", 24}}, 12}

@@ -33,7 +33,7 @@ func (b *book) casting() {
 }
 
 func (b *book) coatTable() {
-	t := table{b, []column{{"coat", 38, false, "B", 11}, {"thick", 24, true, "", 11}, {"with those before", 34, true, "", 11}, {"to mix", 26, true, "", 11}, {"batches", 22, true, "", 11}, {"decided by", 36, false, "", 11}}, 11}
+	t := table{b, []column{{"coat", 32, false, "B", 11}, {"thick", 22, true, "", 11}, {"with those before", 30, true, "", 11}, {"to mix", 24, true, "", 11}, {"batches", 18, true, "", 11}, {"decided by", 50, false, "", 11}}, 11}
 	t.heads()
 	for _, c := range b.plan.Concrete.Coats {
 		n := 0
@@ -52,12 +52,12 @@ func (b *book) coatTable() {
 
 // windowTable prints every window by both models.
 func (b *book) windowTable() {
-	t := table{b, []column{{"window", 40, false, "B", 10}, {"at 20 C", 36, true, "", 10}, {"Arrhenius", 36, true, "", 10}, {"Nurse-Saul", 36, true, "", 10}, {"planned", 38, true, "B", 10}}, 10}
+	t := table{b, []column{{"window", 32, false, "B", 10}, {"at 20 C", 36, true, "", 10}, {"Arrhenius", 36, true, "", 10}, {"Nurse-Saul", 36, true, "", 10}, {"planned", 36, true, "B", 10}}, 10}
 	t.heads()
 	for _, w := range b.plan.Concrete.Windows {
 		t.row(lines(w.Name, w.Coat), span(w.Reference), span(w.Arrhenius), span(w.NurseSaul), span(w.Planned))
 	}
-	b.say("", 8.5, soft, "Hours count from the first water (working life), packing at the same place (next coat) or the end of the last coat. Planned lies inside both models. The touch test decides:")
+	b.say("", 8.5, soft, "Times count from the first water of the batch (working life), packing at the same place (next coat) or the end of the last coat. Planned lies inside both models. The touch test decides:")
 	seen := map[string]bool{}
 	for _, w := range b.plan.Concrete.Windows {
 		if !seen[w.Name] {
@@ -92,7 +92,7 @@ func (b *book) packingTable() {
 		return
 	}
 	b.Ln(2)
-	t := table{b, []column{{"zone of", 36, false, "B", 10}, {"batch", 16, true, "", 10}, {"person", 18, true, "", 10}, {"along the form", 46, true, "", 10}, {"kg in place", 26, true, "B", 10}, {"pack", 46, true, "", 10}}, 10}
+	t := table{b, []column{{"zone of", 30, false, "B", 10}, {"batch", 16, true, "", 10}, {"person", 18, true, "", 10}, {"along the form", 38, true, "", 10}, {"kg in place", 24, true, "B", 10}, {"pack", 50, true, "", 10}}, 10}
 	t.heads()
 	for _, z := range r.Packing {
 		late := ""

@@ -57,6 +57,7 @@ func Nothing() Result {
 type computer struct {
 	in         Input
 	climateNow Climate
+	silent     bool // a trial: what it would plan is not reported
 	found      []finding.Finding
 }
 

@@ -26,7 +26,7 @@ func (c *computer) masks(s Surfaces) []Mask {
 	for _, m := range []Mask{
 		{Surface: "face", Finish: "sealed", Area: s.Face, Why: "resin that runs over wipes off; masked 5 mm back from the basin's edge", Region: view.Of[view.Finished](face)},
 		{Surface: "wall", Finish: "sealed", Area: s.Wall, Why: "drips wipe off", Region: view.Of[view.Finished](nil)},
-		{Surface: "floor", Finish: "keyed", Area: s.Floor, Why: "resin must hold: sanded open, free of dust and wax, no sealer but resin itself as a thin first coat", Region: basin},
+		{Surface: "floor", Finish: "keyed", Area: s.Floor, Why: "resin must hold: sanded open, no dust, no wax, no sealer but a thin coat of resin", Region: basin},
 		{Surface: "riser", Finish: "keyed", Area: s.Riser, Why: "as the floors; release wax washed off", Region: view.Of[view.Finished](nil)},
 	} {
 		if m.Finish == "sealed" && slices.Contains(c.in.Bare, m.Surface) {

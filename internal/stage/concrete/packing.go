@@ -1,7 +1,9 @@
 package concrete
 
 import (
+	"fmt"
 	"math"
+	"slices"
 
 	"pourwright/internal/finding"
 	"pourwright/internal/units"
@@ -54,11 +56,13 @@ func (c *computer) packing(r *Result) {
 		c.closes(below, zones, i)
 		r.Coats[i].Takes = zones[len(zones)-1].End - from
 		from += r.Coats[i].Takes
-		c.late(r.Coats, zones, i)
 		r.Packing = append(r.Packing, zones...)
 		below, batch = zones, batch+n
 	}
 	c.clocks(r)
+	if !c.silent {
+		c.late(r)
+	}
 }
 
 // fromFarEnd reports whether packing goes from the right of the form to its left,
@@ -80,12 +84,7 @@ func (c *computer) fromFarEnd() bool {
 // Times count from the coat's first water.
 func (c *computer) zonesOf(p profile, coat CoatResult, recipes []Recipe, n, before int, back bool) []PackZone {
 	people := min(max(1, c.in.People), 20)
-	recipe := Recipe{}
-	for _, r := range recipes {
-		if r.Mix == coat.Mix {
-			recipe = r
-		}
-	}
+	recipe := recipeOf(recipes, coat.Mix)
 	each := coat.Area / units.Area(n*people)
 	pack := units.Duration(each.M2() / c.rate(recipe))
 	var out []PackZone
@@ -164,20 +163,73 @@ func (c *computer) closes(below, zones []PackZone, i int) {
 	}
 }
 
-// late says when zones of a coat come after the window of the coat below.
-func (c *computer) late(coats []CoatResult, zones []PackZone, i int) {
-	worst, n := units.Duration(0), 0
-	for _, z := range zones {
-		if z.Late {
-			worst, n = max(worst, z.End-z.Closes), n+1
+// late says when zones of a coat come after the window of the coat below, and how many
+// people would be in time.
+func (c *computer) late(r *Result) {
+	for i, coat := range r.Coats {
+		worst, n, all := units.Duration(0), 0, 0
+		for _, z := range r.Packing {
+			if z.Coat != coat.Name {
+				continue
+			}
+			all++
+			if z.Late {
+				worst, n = max(worst, z.End-z.Closes), n+1
+			}
+		}
+		if n == 0 || i == 0 {
+			continue
+		}
+		w := c.nextWindow(c.in.Coats[i-1].Mix, r.Coats[i-1].Starts)
+		f := lateCoat.At(finding.Where{Field: "concrete.people", Element: coat.Name}, "The coat %s comes up to %.0f min too late in %d of its %d zones: at %.0f C it goes on %.0f to %.0f min after the coat below.", coat.Name, 60*worst, n, all, w.Temp, 60*w.Planned.From, 60*w.Planned.Until).Measured(60*float64(worst), 0, "min")
+		if people, more := c.inTime(r); people > 0 {
+			f.Remedy = fmt.Sprintf("%d people would be in time%s; or cast in sections, face and backer of one before the next section's face.", people, more)
+		}
+		c.say(f)
+	}
+}
+
+const mostHelpers = 8 // round one form. Chosen
+
+// inTime returns the fewest people, more than now, with whom no zone is late, first
+// with this tub and then with one that holds a coat; 0 where nobody would be.
+func (c *computer) inTime(r *Result) (people int, more string) {
+	for _, tub := range []units.Volume{c.in.Tub, max(c.in.Tub, 2*r.ShellVolume)} {
+		for people = max(1, c.in.People) + 1; people <= mostHelpers; people++ {
+			if c.onTime(r, people, tub) {
+				if tub > c.in.Tub {
+					more = fmt.Sprintf(" with a tub of %.0f l for whole coats", tub)
+				}
+				return people, more
+			}
 		}
 	}
-	if n == 0 {
-		return
+	return 0, ""
+}
+
+// onTime reports whether nothing is late with so many people and such a tub.
+func (c *computer) onTime(r *Result, people int, tub units.Volume) bool {
+	try := &computer{in: c.in, climateNow: c.climateNow, silent: true}
+	try.in.People, try.in.Tub = people, tub
+	with := Nothing()
+	with.Recipes = r.Recipes
+	for i, coat := range c.in.Coats {
+		res := r.Coats[i]
+		recipe := recipeOf(r.Recipes, coat.Mix.Name)
+		with.Batches = append(with.Batches, try.batches(coat, recipe, &res, len(with.Batches))...)
+		with.Coats = append(with.Coats, res)
 	}
-	w := c.nextWindow(c.in.Coats[i-1].Mix, coats[i-1].Starts)
-	f := lateCoat.At(finding.Where{Field: "concrete.people", Element: coats[i].Name}, "The coat %s comes up to %.0f min too late in %d of its %d zones: at %.0f C it goes on %.0f to %.0f min after the coat below.", coats[i].Name, 60*worst, n, len(zones), w.Temp, 60*w.Planned.From, 60*w.Planned.Until).Measured(60*float64(worst), 0, "min")
-	c.say(f)
+	try.packing(&with)
+	return !slices.ContainsFunc(with.Packing, func(z PackZone) bool { return z.Late })
+}
+
+func recipeOf(recipes []Recipe, mix string) Recipe {
+	for _, r := range recipes {
+		if r.Mix == mix {
+			return r
+		}
+	}
+	return Recipe{}
 }
 
 // clocks fills in the batches' times from their zones.

@@ -57,7 +57,7 @@ type CoatResult struct {
 	Heel       units.Length   `json:"heel_thickness_mm"` // on the sides next to the foot
 	Cumulative units.Volume   `json:"cumulative_l"`      // with all coats before it
 	Naive      units.Volume   `json:"area_times_thickness_l"`
-	Starts     units.Duration `json:"starts_h"` // after the first water of the casting
+	Starts     units.Duration `json:"starts_h"` // after casting begins: the first weighing
 	Takes      units.Duration `json:"takes_h"`
 	Decided    string         `json:"batch_decided_by"` // tub, mixer, hands
 	TubHolds   units.Mass     `json:"tub_holds_kg"`
@@ -99,7 +99,7 @@ type Batch struct {
 	ScaleNever  units.Mass     `json:"scale_never_above_kg"` // reading before the fibre
 	Minutes     float64        `json:"mix_minutes"`          // before the fibre
 	FibreMins   float64        `json:"fibre_minutes"`        // 0 without fibre
-	Start       units.Duration `json:"start_h"`              // first water, after that of the casting
+	Start       units.Duration `json:"start_h"`              // first water, after casting begins
 	StartBy     units.Duration `json:"start_by_h"`           // latest, so that it joins the batch before wet in wet
 	UseBy       units.Duration `json:"use_by_h"`             // end of its working life
 	Life        units.Duration `json:"working_life_h"`       // at the shop's temperature
@@ -164,7 +164,7 @@ type Window struct {
 	Name      string            `json:"name"` // working life, next coat, edges, cover, demould
 	Coat      string            `json:"coat"` // "" of the whole casting
 	Of        string            `json:"of"`   // what the hours count from
-	At        units.Duration    `json:"at_h"` // when that is, after the first water
+	At        units.Duration    `json:"at_h"` // when that is, after casting begins
 	Temp      units.Temperature `json:"mean_temp_c"`
 	Reference Span              `json:"at_20_c"`
 	Arrhenius Span              `json:"arrhenius"`
