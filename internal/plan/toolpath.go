@@ -26,7 +26,8 @@ func (w *wiring) toolpath() (string, []finding.Finding) {
 	}
 	r, found := remember(w, "toolpath", in, toolpath.Compute)
 	w.plan.Toolpath = r
-	return fmt.Sprintf("%d programs, %.0f min, cutter %.1f mm, %.0f mm/min", len(r.Programs), math.Ceil(60*float64(r.Minutes)), r.Used.Cutter, r.Used.Feed), found
+	w.placed(found)
+	return fmt.Sprintf("%d programs, %.0f min, cutter %.2f mm, %.0f mm/min", len(r.Programs), math.Ceil(60*float64(r.Minutes)), r.Used.Cutter, r.Used.Feed), found
 }
 
 func (w *wiring) toolpathInput() toolpath.Input {

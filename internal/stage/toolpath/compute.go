@@ -7,6 +7,7 @@ import (
 
 	"pourwright/internal/finding"
 	"pourwright/internal/geom"
+	"pourwright/internal/units"
 )
 
 // A computer carries the settled machine and gathers findings.
@@ -14,6 +15,7 @@ type computer struct {
 	in    Input
 	m     Machine
 	files []string // names given
+	short []Sheet  // too thick for the flutes
 	found []finding.Finding
 }
 
@@ -42,6 +44,7 @@ func Compute(in Input) (Result, []finding.Finding) {
 	for i, s := range in.Sheets {
 		add(c.sheet(i, s))
 	}
+	c.sayShort()
 	if in.Carving != nil {
 		add(c.carve(*in.Carving))
 	}
@@ -105,11 +108,25 @@ func (c *computer) stockFits(s Sheet) bool {
 		return false
 	}
 	if c.m.Flute > 0 && c.m.Flute < deep {
-		c.say(flute.At(where, "The flutes are %.1f mm long and %s is cut %.1f mm deep: no program is written.", c.m.Flute, s.Name, deep).
-			Measured(c.m.Flute.MM(), deep.MM(), "mm"))
+		c.short = append(c.short, s)
 		return false
 	}
 	return true
+}
+
+// sayShort tells once which sheets are too thick for the flutes.
+func (c *computer) sayShort() {
+	if len(c.short) == 0 {
+		return
+	}
+	var names []string
+	deep := units.Length(0)
+	for _, s := range c.short {
+		names = append(names, s.Name)
+		deep = max(deep, s.Thickness+c.m.Overcut)
+	}
+	c.say(flute.At(machineAt, "The flutes are %.1f mm long and the foam is cut %.1f mm deep: no program is written for %s.", c.m.Flute, deep, list(names)).
+		Measured(c.m.Flute.MM(), deep.MM(), "mm").Do("Use a cutter with flutes of at least %.0f mm, or thinner foam.", math.Ceil(deep.MM())))
 }
 
 // list writes names as a sentence has them, at most six.

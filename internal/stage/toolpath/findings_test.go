@@ -25,7 +25,7 @@ func TestFindings(t *testing.T) {
 		says    string
 		written bool
 	}{
-		"channel":      {func(s *Sheet, m *Machine) { s.Parts = []Part{slot(4)} }, "toolpath/channel", "6.0 mm", true},
+		"channel":      {func(s *Sheet, m *Machine) { s.Parts = []Part{slot(4)} }, "toolpath/channel", "6.00 mm", true},
 		"wide channel": {func(s *Sheet, m *Machine) { s.Parts = []Part{slot(6.5)} }, "", "", true},
 		"narrow hole": {func(s *Sheet, m *Machine) {
 			s.Parts[0] = formPart("S", geom.Rect(20, 20, 100, 100).Ring(), hole(geom.Point{X: 60, Y: 60}, 2.5))
@@ -41,7 +41,7 @@ func TestFindings(t *testing.T) {
 		"off the offcut":    {func(s *Sheet, m *Machine) { s.Outline = geom.Ring{{X: 0, Y: 0}, {X: 400, Y: 0}, {X: 0, Y: 50}} }, "toolpath/off-sheet", "part S", false},
 		"off the bed":       {func(s *Sheet, m *Machine) { m.BedX = 90 }, "toolpath/off-bed", "90.0", false},
 		"beside the sheet":  {func(s *Sheet, m *Machine) { s.Parts = []Part{square(1, 20)} }, "toolpath/beside-origin", "2.0 mm", true},
-		"too close":         {func(s *Sheet, m *Machine) { s.Parts = append(s.Parts, square(104, 20)) }, "toolpath/too-close", "6.0 mm", false},
+		"too close":         {func(s *Sheet, m *Machine) { s.Parts = append(s.Parts, square(104, 20)) }, "toolpath/too-close", "6.00 mm", false},
 		"no tabs":           {func(s *Sheet, m *Machine) { s.Parts[0].TabsOn = nil }, "toolpath/tabs", "No tab", true},
 		"no thickness":      {func(s *Sheet, m *Machine) { s.Thickness = 0 }, "toolpath/thickness", "thickness", false},
 		"no outline":        {func(s *Sheet, m *Machine) { s.Parts = []Part{{ID: "S"}} }, "toolpath/empty", "no outline", false},

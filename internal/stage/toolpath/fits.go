@@ -72,7 +72,7 @@ func (c *computer) apart(s Sheet) bool {
 				continue
 			}
 			at := cut.Box().Center()
-			c.say(tooClose.At(spot(p.ID, at), "Parts %s and %s on %s lie closer than the cutter is wide, %.1f mm: cutting one cuts into the other.",
+			c.say(tooClose.At(spot(p.ID, at), "Parts %s and %s on %s lie closer than the cutter is wide, %.2f mm: cutting one cuts into the other.",
 				q.ID, p.ID, s.Name, c.m.Cutter))
 			ok = false
 		}
@@ -138,7 +138,7 @@ func (c *computer) sayChannels(s Sheet) {
 			}
 			said++
 			at, wide := geom.Region{q}.Pole(0.05)
-			c.say(channel.At(spot(p.ID, at), "The cutter, %.1f mm, does not enter a channel or hole of part %s on %s: %.0f mm2 of foam up to %.1f mm wide stay there.",
+			c.say(channel.At(spot(p.ID, at), "The cutter, %.2f mm, does not enter a channel or hole of part %s on %s: %.0f mm2 of foam up to %.1f mm wide stay there.",
 				c.m.Cutter, p.ID, s.Name, q.Area(), 2*wide).Measured(2*wide, c.m.Cutter.MM(), "mm"))
 		}
 		if more > 0 {
