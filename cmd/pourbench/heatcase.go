@@ -13,7 +13,7 @@ const (
 	benchM               = 0.9
 	benchTg0, benchTg1   = -40.0, 70.0
 	benchLambda          = 0.4
-	benchAir, benchHeat  = 22.0, 280e3 // C, J/kg
+	benchAir, benchHeat  = 22.0, 330e3 // C, J/kg: the top of casting resins, for a lively problem
 	benchFilm            = 8.5         // W/m2K
 	benchHours           = 48.0
 	benchLong, benchWide = 1400.0, 450.0 // mm

@@ -73,7 +73,7 @@ func slabError(ctx context.Context, nz int) (float64, error) {
 	c.Air.TempC = func(float64) float64 { return 20 }
 	c.Pours[0].TempC, c.EndH = 60, 2.1
 	hours := []float64{1.0 / 6, 0.5, 1, 2}
-	r, err := heat.Solve(ctx, c, heat.Options{DZMM: 50 / float64(nz), StepS: 60, Frames: hours})
+	r, err := heat.Solve(ctx, c, heat.Options{DZMM: 50 / float64(nz), StepS: 10, Frames: hours})
 	if err != nil {
 		return 0, err
 	}
@@ -110,12 +110,10 @@ func slabTheta(x, seconds float64) float64 {
 func contactError(ctx context.Context, dz float64) (float64, error) {
 	c := oneColumn(120, 0, 0)
 	c.Rate = func(a, t float64) float64 { return 0 }
-	c.BodyMM = 16
-	below := c.Body
-	c.Below = &below
+	c.BodyMM = 120
 	c.Air.TempC = func(float64) float64 { return 20 }
 	c.Pours[0].TempC, c.EndH = 60, 0.2
-	r, err := heat.Solve(ctx, c, heat.Options{DZMM: dz, StepS: 10, Frames: []float64{1.0 / 6}})
+	r, err := heat.Solve(ctx, c, heat.Options{DZMM: dz, Body: int(120 / dz), StepS: 2, Frames: []float64{1.0 / 6}})
 	if err != nil {
 		return 0, err
 	}

@@ -13,7 +13,7 @@ func TestWholeCellsAreAsSquares(t *testing.T) {
 		c.Below = under
 		b := newBody(c)
 		o := Options{DXMM: 10}.orDefaults(c)
-		z := b.layers(4, []float64{16})
+		z := b.layers(o, []float64{16})
 		quick, err := b.build(o, z, 16)
 		if err != nil {
 			t.Fatal(err)
@@ -37,7 +37,7 @@ func TestWholeCellsAreAsSquares(t *testing.T) {
 func TestMassAndUnderside(t *testing.T) {
 	c := trial(5)
 	b := newBody(c)
-	g, err := b.build(Options{DXMM: 20}.orDefaults(c), b.layers(4, nil), 0)
+	g, err := b.build(Options{DXMM: 20}.orDefaults(c), b.layers(Options{DXMM: 20}.orDefaults(c), nil), 0)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -64,6 +64,7 @@ type Options struct {
 	DZMM    float64    // thickest layer of the hollow; 0 takes 4
 	TolK    float64    // error of a step; 0 takes 5e-4
 	StepS   float64    // longest step; 0 takes an hour
+	Body    int        // layers of the body below the deepest floor; 0 takes 4
 	Cells   int        // most cells that may be built; 0 takes MostCells
 	Threads int        // 0 takes 1
 	Frames  []float64  // hours at which fields are kept
@@ -82,6 +83,9 @@ func (o Options) orDefaults(c Case) Options {
 	}
 	if !(o.TolK > 0) {
 		o.TolK = 5e-4
+	}
+	if o.Body <= 0 {
+		o.Body = 4
 	}
 	if !(o.StepS > 0) {
 		o.StepS = mostStep

@@ -47,8 +47,8 @@ func (g *grid) cells() int { return g.nx * g.ny * g.nz }
 func (g *grid) index(i, j, k int) int { return (j*g.nz+k)*g.nx + i }
 
 // layers returns the borders of the layers: at every floor and level of filling, at most
-// dzMM apart in the hollow, four through the body below the deepest floor, then 5 mm.
-func (b *body) layers(dzMM float64, levels []float64) []float64 {
+// o.DZMM apart in the hollow, o.Body through the body below the deepest floor, then 5 mm.
+func (b *body) layers(o Options, levels []float64) []float64 {
 	marks := append([]float64{0, b.deepestMM}, levels...)
 	marks = append(marks, b.floors()...)
 	slices.Sort(marks)
@@ -65,11 +65,11 @@ func (b *body) layers(dzMM float64, levels []float64) []float64 {
 	}
 	for _, m := range marks {
 		if m > 0 && m <= b.deepestMM {
-			add(m, dzMM)
+			add(m, o.DZMM)
 		}
 	}
 	if b.c.BodyMM > 0 {
-		add(b.deepestMM+b.c.BodyMM, b.c.BodyMM/4)
+		add(b.deepestMM+b.c.BodyMM, b.c.BodyMM/float64(o.Body))
 	}
 	if b.c.Below != nil {
 		add(b.deepestMM+b.c.BodyMM+belowMM, 5)

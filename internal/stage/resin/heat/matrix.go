@@ -17,11 +17,14 @@ type Matrix struct {
 // Matrix writes the problem out, with the films of its beginning.
 func (p *Problem) Matrix() Matrix {
 	c := p.body.c
-	s := newStepper(p.first, newRateTable(c.Rate, p.warmest()), c.HJKG, 0, 1)
+	s := newStepper(p.first, newRateTable(c.Rate, p.warmest()), c.HJKG, c.Air.TempC(c.Pours[0].AtH), 1)
 	airC := c.Air.TempC(c.Pours[0].AtH)
 	s.begin(nil, c.Pours[0], airC)
 	d := newDouble(s, Solid{}) // no least capacity
 	d.films(c, airC)
+	for i := range d.temp {
+		d.temp[i] += s.refC
+	}
 	m := Matrix{TempC: d.temp, Cure: d.cure, NX: s.nx, NY: s.ny, NZ: s.nz, Place: d.place, Start: []int32{0}}
 	for i := range d.cells {
 		q := &d.cells[i]

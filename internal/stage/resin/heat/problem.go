@@ -25,7 +25,7 @@ func Prepare(c Case, o Options) (*Problem, error) {
 	for _, q := range c.Pours {
 		levels = append(levels, q.TopMM)
 	}
-	p.zMM = b.layers(o.DZMM, levels)
+	p.zMM = b.layers(o, levels)
 	var err error
 	p.first, err = b.build(o, p.zMM, c.Pours[0].TopMM)
 	return p, err

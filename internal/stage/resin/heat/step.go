@@ -323,11 +323,11 @@ func (s *stepper) correct(at int, sum *rowSum) {
 	dt, t := float32(s.dt), s.next.temp[at]
 	d, a0, r0 := s.next.cure[at], s.now.cure[at], s.now.rate[at]
 	r := s.rates.at(a0+dt*d, t+float32(s.refC))
-	more := dt * ((r0+r)/2 - d)
+	more := min(dt*((r0+r)/2-d), 1-(a0+dt*d)) // no more heat than there is to react
 	off := s.warm[at] * more
 	t += off
 	s.next.temp[at] = t
-	s.next.cure[at] = min(1, a0+dt*d+more)
+	s.next.cure[at] = a0 + dt*d + more
 	s.next.rate[at], s.next.before[at] = r, r0
 	sum.worst = max(sum.worst, off, -off)
 	if sum.at < 0 || t > sum.hot {

@@ -77,3 +77,12 @@ func TestCancelled(t *testing.T) {
 		t.Errorf("stopped in the middle: %v", err)
 	}
 }
+
+func BenchmarkMember(b *testing.B) {
+	c := trial(5)
+	for b.Loop() {
+		if _, err := Solve(context.Background(), c, Options{DXMM: 20, DZMM: 4, TolK: 2e-3, Rough: true}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
