@@ -60,42 +60,59 @@ func (f *field) addRing(ring geom.Ring) {
 	}
 }
 
+// blockCells is how many cells in a row share a first choice of sides.
+const blockCells = 5
+
 // fill lists the sides of every cell. A cell that lies outside gets none.
 func (f *field) fill() {
-	w, h := 1/f.kx, 1/f.ky
-	half := math.Hypot(w, h) / 2 * (1 + 1e-9)
+	all := make([]uint16, len(f.sides))
+	for i := range all {
+		all[i] = uint16(i)
+	}
 	d := make([]float64, len(f.sides))
-	f.start = make([]int32, 0, f.cols*f.cols+1)
-	for row := range f.cols {
-		for col := range f.cols {
-			f.start = append(f.start, int32(len(f.list)))
-			x, y := f.x0+(float64(col)+0.5)*w, f.y0+(float64(row)+0.5)*h
-			near, inside := f.measure(x, y, d)
-			if !inside && near > half {
-				continue
-			}
-			for i, di := range d {
-				if di <= near+2*half {
-					f.list = append(f.list, uint16(i))
+	cells := make([][]uint16, f.cols*f.cols)
+	for row := 0; row < f.cols; row += blockCells {
+		for col := 0; col < f.cols; col += blockCells {
+			near := f.nearest(all, float64(row), float64(col), blockCells, d)
+			for k := range blockCells * blockCells {
+				if r, c := row+k/blockCells, col+k%blockCells; r < f.cols && c < f.cols && len(near) > 0 {
+					cells[r*f.cols+c] = f.nearest(near, float64(r), float64(c), 1, d)
 				}
 			}
 		}
 	}
+	f.start = make([]int32, 0, len(cells)+1)
+	for _, c := range cells {
+		f.start = append(f.start, int32(len(f.list)))
+		f.list = append(f.list, c...)
+	}
 	f.start = append(f.start, int32(len(f.list)))
 }
 
-// measure writes the distance of every side from a place and returns the least, and on
-// which side of it the place lies.
-func (f *field) measure(x, y float64, d []float64) (near float64, inside bool) {
-	near = math.Inf(1)
-	for i := range f.sides {
+// nearest returns those of a list of sides that are nearest to some place of n by n cells;
+// none where all of these lie outside.
+func (f *field) nearest(from []uint16, row, col, n float64, d []float64) []uint16 {
+	w, h := n/f.kx, n/f.ky
+	half := math.Hypot(w, h) / 2 * (1 + 1e-9)
+	x, y := f.x0+col/f.kx+w/2, f.y0+row/f.ky+h/2
+	near, inside := math.Inf(1), false
+	for _, i := range from {
 		d2, in := f.sides[i].distance(x, y)
 		d[i] = math.Sqrt(d2)
 		if d[i] < near {
 			near, inside = d[i], in
 		}
 	}
-	return near, inside
+	if !inside && near > half {
+		return nil
+	}
+	var out []uint16
+	for _, i := range from {
+		if d[i] <= near+2*half {
+			out = append(out, i)
+		}
+	}
+	return out
 }
 
 // distance returns the square of the distance from a place to s, and whether the place

@@ -115,6 +115,7 @@ func (l *lane) arrive() bool {
 			l.disturb()
 			return false
 		}
+		l.shrink = math.Min(shrinkExplore, 1.5*l.shrink)
 		l.explore()
 	}
 	return ok

@@ -56,11 +56,11 @@ func leftTurning(p geom.Polygon) geom.Polygon {
 	return out
 }
 
-// grown returns p grown by at least d mm with few corners: by at most a two-thousandth of
-// its size more, between 0.05 and 0.5 mm.
+// grown returns p grown by at least d mm with few corners: by at most 2.75 times its
+// tolerance more, which is a sixteenth of d or a two-thousandth of its size, at most 0.5 mm.
 func grown(p geom.Polygon, d float64) geom.Polygon {
 	b := p.Outer.Box()
-	tol := max(0.05, min(0.5, max(b.Width(), b.Height())/2000))
+	tol := min(0.5, max(0.02, d/16, max(b.Width(), b.Height())/2000))
 	r := geom.Offset(geom.Region{p}, d+1.5*tol, tol/2).Simplify(tol / 2)
 	if len(r) != 1 {
 		return p

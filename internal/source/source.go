@@ -32,7 +32,7 @@ type Source struct {
 
 // Register returns all sources, ordered by key.
 func Register() []Source {
-	all := slices.Concat(general, geometry, concrete, resin, structure, form, foam, cutting)
+	all := slices.Concat(general, geometry, concrete, resin, structure, form, foam, cutting, nesting)
 	slices.SortFunc(all, func(a, b Source) int {
 		if a.Key < b.Key {
 			return -1
