@@ -13,8 +13,8 @@ const (
 )
 
 var (
-	effortExplore  = effort{far: 24, close: 16, refine: 3}
-	effortCompress = effort{far: 8, close: 16, refine: 3}
+	effortExplore  = effort{far: 10, close: 10, refine: 2}
+	effortCompress = effort{far: 4, close: 10, refine: 2}
 )
 
 // A lane is one search for shorter lengths, in steps of one round of its seeker. First it

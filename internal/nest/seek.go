@@ -143,27 +143,28 @@ func (s *seeker) sample(i, k int) {
 	mx, my := s.room(i, k)
 	share := func(n int) int { return (n + len(s.pick) - 1) / len(s.pick) }
 	for range share(s.far) {
-		s.try(k, mx*s.rnd.unit(), my*s.rnd.unit())
+		s.try(s.near[k], k, mx*s.rnd.unit(), my*s.rnd.unit())
 	}
 	sh := b.cat.shapes[b.things[i].poses[s.pick[k]].shape]
 	old := b.cat.shapes[b.shape(i)]
-	cx, cy := b.x[i]+(old.width-sh.width)/2, b.y[i]+(old.height-sh.height)/2
-	rx, ry := sh.width*0.5, sh.height*0.5
+	x, y := b.x[i]+(old.width-sh.width)/2, b.y[i]+(old.height-sh.height)/2
+	here := place{x: max(0, min(x, mx)), y: max(0, min(y, my)), k: k}
+	s.narrow(i, here)
+	w := &s.win
 	if k > 0 {
-		s.try(k, max(0, min(cx, mx)), max(0, min(cy, my)))
+		s.try(w.near, k, here.x, here.y)
 	}
 	for range share(s.close) {
-		x, y := s.rnd.between(cx-rx, cx+rx), s.rnd.between(cy-ry, cy+ry)
-		s.try(k, max(0, min(x, mx)), max(0, min(y, my)))
+		s.try(w.near, k, s.rnd.between(w.x0, w.x1), s.rnd.between(w.y0, w.y1))
 	}
 }
 
-func (s *seeker) try(k int, x, y float64) {
+func (s *seeker) try(near []neighbour, k int, x, y float64) {
 	bound := math.Inf(1)
 	if len(s.best) == s.refine {
 		bound = s.best[len(s.best)-1].cost
 	}
-	if c := s.cost(s.near[k], x, y, bound); c < bound {
+	if c := s.cost(near, x, y, bound); c < bound {
 		s.offer(place{c, x, y, k})
 	}
 }

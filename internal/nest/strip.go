@@ -36,7 +36,7 @@ func (s Strip) Pack(ctx context.Context) (StripLayout, error) {
 		return StripLayout{}, fmt.Errorf("%w: piece %d (%s): %s", ErrProblem, bad[0].Piece, s.Pieces[bad[0].Piece].Name, bad[0].Reason)
 	}
 	cat.seal()
-	b, err := newStrip(cat, things, s.HeightMM)
+	b, err := s.first(cat, things)
 	if err != nil {
 		return StripLayout{}, err
 	}
@@ -55,23 +55,18 @@ func placement(t thing, s spread, i int) Placement {
 	return Placement{Piece: t.piece, TurnDeg: p.deg, XMM: s.x[i] - p.dx, YMM: s.y[i] - p.dy}
 }
 
-// newStrip returns a first layout of things on a strip.
-func newStrip(cat *catalog, things []thing, height float64) (*board, error) {
-	long, area := 0.0, 0.0
+// first returns a first layout of things on the strip.
+func (s Strip) first(cat *catalog, things []thing) (*board, error) {
+	b := newBoard(cat, things, len(things), math.Inf(1), s.HeightMM, tolerance(things))
+	long := 0.0
 	for i := range things {
-		widest := math.Inf(1)
-		for _, p := range things[i].poses {
-			if sh := cat.shapes[p.shape]; sh.height <= height+1e-9 {
-				widest = math.Min(widest, sh.width)
-			}
+		w := b.narrowest(i)
+		if math.IsInf(w, 1) {
+			return nil, fmt.Errorf("%w: piece %d (%s) is higher than the strip in every turn allowed", ErrProblem, things[i].piece, s.Pieces[things[i].piece].Name)
 		}
-		if math.IsInf(widest, 1) {
-			return nil, fmt.Errorf("%w: piece %d is higher than the strip in every turn allowed", ErrProblem, things[i].piece)
-		}
-		long += widest
-		area += things[i].size
+		long += w
 	}
-	b := newBoard(cat, things, len(things), long*1.001, height, tolerance(things))
+	b.length = long * 1.001
 	u := newBuilder(b)
 	for _, i := range b.bySize() {
 		if !u.lay(i) {
@@ -81,6 +76,17 @@ func newStrip(cat *catalog, things []thing, height float64) (*board, error) {
 	b.length = b.reach()
 	b.measure()
 	return b, nil
+}
+
+// narrowest returns the least length thing i takes in a pose that fits the box.
+func (b *board) narrowest(i int) float64 {
+	least := math.Inf(1)
+	for p := range b.things[i].poses {
+		if b.fitting(i, p) {
+			least = math.Min(least, b.cat.shapes[b.things[i].poses[p].shape].width)
+		}
+	}
+	return least
 }
 
 // tolerance returns the depth that counts as none while the search runs: a millionth of
@@ -97,13 +103,7 @@ func newRace(b *board, seed uint64, limit int) *race {
 	area, widest := 0.0, 0.0
 	for i := range b.movable {
 		area += b.things[i].size
-		least := math.Inf(1)
-		for p := range b.things[i].poses {
-			if sh := b.cat.shapes[b.things[i].poses[p].shape]; sh.height <= b.width+1e-9 {
-				least = math.Min(least, sh.width)
-			}
-		}
-		widest = math.Max(widest, least)
+		widest = math.Max(widest, b.narrowest(i))
 	}
 	r := &race{limit: limit, spent: func() float64 { return 0 }}
 	rnd := random(seed)
