@@ -46,6 +46,10 @@ type Document struct {
 	Machine typed.Text `yaml:"machine,omitempty"`
 	// When somebody is there.
 	Shop ShopText `yaml:"shop,omitempty"`
+	// Boards and bars that are owned.
+	Stock []StockText `yaml:"stock,omitempty"`
+	// The inset base; without it none is planned.
+	Base *BaseText `yaml:"base,omitempty"`
 	// Cross supports delivered with the piece.
 	Supports []ExtraText `yaml:"supports,omitempty"`
 	// Other things delivered with the piece.
@@ -65,6 +69,8 @@ type BoxText struct {
 	Width typed.Length `yaml:"width"`
 	// From foot to show face.
 	Height typed.Length `yaml:"height"`
+	// Corners of a convex outline in order, each [x, y] from the near left corner of the box in FINISHED VIEW. Default the rectangle.
+	Outline []typed.List `yaml:"outline,omitempty"`
 }
 
 // ShellText is the shell as typed.
@@ -169,6 +175,28 @@ type FormText struct {
 	Corner typed.Choice `yaml:"corner,omitempty"`
 	// Which pair runs past the other in a butt joint: long (default) or short.
 	ButtOrder typed.Choice `yaml:"butt_order,omitempty"`
+	// Where the sides stand: outside the base and cover its edge (default), or on the base.
+	Sides typed.Choice `yaml:"sides,omitempty"`
+	// How the mix presses on the walls: packed by hand (default) or flowable.
+	Mix typed.Choice `yaml:"mix,omitempty"`
+	// Most that a wall may bow. Default 1 mm.
+	Bow typed.Length `yaml:"bow,omitempty"`
+	// Radius of the caulk in the corners. Default 5 mm.
+	Bead typed.Length `yaml:"bead,omitempty"`
+	// Name of the screw on the shelf. Default screw 5 x 50.
+	Screw typed.Text `yaml:"screw,omitempty"`
+	// How far the saw's blade tilts. Default 45 degrees.
+	Tilt typed.Number `yaml:"tilt,omitempty"`
+	// Narrowest strip that can be held against the fence. Default 40 mm.
+	Narrowest typed.Length `yaml:"narrowest,omitempty"`
+	// Smallest offcut worth keeping. Default 300 x 100 mm.
+	SmallestOffcut SheetText `yaml:"smallest_offcut,omitempty"`
+	// Lumber on edge behind walls that would bow.
+	Batten BattenText `yaml:"batten,omitempty"`
+	// The boards that close mouths while resin is poured.
+	Dam DamText `yaml:"dam,omitempty"`
+	// Threaded inserts, cable ways and seats cast into the shell.
+	Inserts []InsertText `yaml:"inserts,omitempty"`
 }
 
 // ConcreteText is the mixing as typed.
@@ -314,6 +342,12 @@ type ExtraText struct {
 	Length typed.Length `yaml:"length,omitempty"`
 	// How many. Default 1.
 	Count typed.Number `yaml:"count,omitempty"`
+	// Bolts of a tube: M6, M8 (default), M10 or M12.
+	Bolt typed.Choice `yaml:"bolt,omitempty"`
+	// Distance of the bolt holes from the ends. Default over the base's sides, else 40 mm.
+	FromEnd typed.Length `yaml:"from_end,omitempty"`
+	// Where tubes lie along the length, from the left end in FINISHED VIEW. Default evenly.
+	At typed.List `yaml:"at,omitempty"`
 }
 
 // Read takes the document apart; it decides nothing yet. The document is nil when

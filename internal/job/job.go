@@ -32,6 +32,9 @@ type Job struct {
 	Room     Room
 	Shop     Shop
 	Machine  material.Machine
+	Outline  [][2]units.Length // convex, FINISHED VIEW; nil for the rectangle
+	Stock    []Stock
+	Base     *Base   // nil: none is wanted
 	Extras   []Extra // supports, base and the like: delivered with the piece
 
 	// Places maps a field path ("basin.steps[2].depth") to where it stands in the
@@ -98,6 +101,7 @@ type Form struct {
 	Trim        units.Length // edge trim of a sheet
 	Corner      string       // "butt" or "mitre"
 	ButtOrder   string       // "long" (long sides run past) or "short"
+	Making      Making
 }
 
 // Mixing is how concrete is mixed in this shop.
@@ -149,9 +153,13 @@ type Span struct{ From, To units.Duration }
 
 // An Extra is a thing delivered with the piece.
 type Extra struct {
-	Name   string
-	Mass   units.Mass // of all of them
-	Tube   *material.Tube
-	Length units.Length // of one
-	Count  int
+	Name    string
+	Mass    units.Mass // of all of them
+	Tube    *material.Tube
+	Length  units.Length // of one
+	Count   int
+	Bolt    units.Length   // nominal diameter
+	FromEnd units.Length   // of the holes; 0: over the base's sides
+	At      []units.Length // along the length; empty: evenly
+	Field   string
 }

@@ -39,6 +39,7 @@ func (r *resolver) form() {
 	j.Form.Trim, _ = r.length("form.trim", t.Trim, defaultTrim, likelyTrim)
 	j.Form.Corner = r.word("form.corner", t.Corner, "butt", "mitre")
 	j.Form.ButtOrder = r.word("form.butt_order", t.ButtOrder, "long", "short")
+	r.making()
 }
 
 // stated marks a value the maker typed.

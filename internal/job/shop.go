@@ -153,6 +153,8 @@ func (r *resolver) extra(field string, t ExtraText) {
 		e.Name = "unnamed"
 	}
 	e.Length, _ = r.length(field+".length", t.Length, 0, likelyExtra)
+	e.Field = field
+	r.holes(field, t, &e)
 	if t.Tube != "" {
 		if tube, err := r.shelf.Tube(string(t.Tube)); err == nil {
 			e.Tube = &tube

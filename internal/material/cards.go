@@ -175,11 +175,22 @@ func (r *reader) board(c BoardCard, out *Board) {
 	set(r, "length", c.Length, &out.Length, r.length, 50, 10000)
 	set(r, "width", c.Width, &out.Width, r.length, 50, 10000)
 	set(r, "density", c.Density, &out.Density, r.density, 50, 3000)
+	set(r, "modulus_mpa", c.Modulus, &out.Modulus, units.ParseNumber, 100, 30000)
+	set(r, "gravity", c.Gravity, &out.Gravity, units.ParseNumber, 0.1, 1.3)
+	set(r, "edge_hold", c.Edge, &out.Edge, units.ParseFraction, 0.05, 1)
 	r.packages(c.Packages, &out.Packages)
 	need(r, "thickness", out.Thickness)
 	need(r, "length", out.Length)
 	need(r, "width", out.Width)
 	need(r, "density", out.Density)
+}
+
+func (r *reader) screw(c ScrewCard, out *Screw) {
+	set(r, "diameter", c.Diameter, &out.Diameter, r.length, 1, 20)
+	set(r, "length", c.Length, &out.Length, r.length, 5, 300)
+	r.packages(c.Packages, &out.Packages)
+	need(r, "diameter", out.Diameter)
+	need(r, "length", out.Length)
 }
 
 func (r *reader) foam(c FoamCard, out *Foam) {

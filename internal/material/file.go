@@ -23,6 +23,8 @@ type File struct {
 	Tubes map[string]TubeCard `yaml:"tubes,omitempty"`
 	// Routers and saws by name.
 	Machines map[string]MachineCard `yaml:"machines,omitempty"`
+	// Wood screws by name.
+	Screws map[string]ScrewCard `yaml:"screws,omitempty"`
 }
 
 // ResinCard is a casting resin as typed.
@@ -165,7 +167,29 @@ type BoardCard struct {
 	Width typed.Value `yaml:"width,omitempty"`
 	// Density.
 	Density typed.Value `yaml:"density,omitempty"`
+	// Modulus of elasticity in bending, MPa. Without it bowing is not checked.
+	Modulus typed.Value `yaml:"modulus_mpa,omitempty"`
+	// Specific gravity that screws hold by. Without it the density over 1000 kg/m3.
+	Gravity typed.Value `yaml:"gravity,omitempty"`
+	// Share of a screw's hold in the face that the edge has. Without it 60 %.
+	Edge typed.Value `yaml:"edge_hold,omitempty"`
 	// How sheets are sold.
+	Packages []PackageCard `yaml:"packages,omitempty"`
+}
+
+// ScrewCard is a wood screw as typed.
+type ScrewCard struct {
+	// Name of the card this one starts from.
+	Like typed.Text `yaml:"like,omitempty"`
+	// Origin of the card's values: measured, data sheet or typical.
+	Origin typed.Choice `yaml:"origin,omitempty"`
+	// Source of the card's values.
+	Source typed.Text `yaml:"source,omitempty"`
+	// Diameter of the thread.
+	Diameter typed.Value `yaml:"diameter,omitempty"`
+	// Length.
+	Length typed.Value `yaml:"length,omitempty"`
+	// How screws are sold, in pieces.
 	Packages []PackageCard `yaml:"packages,omitempty"`
 }
 

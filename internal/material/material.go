@@ -112,7 +112,18 @@ type Board struct {
 	Length    Value[units.Length] // of a sheet
 	Width     Value[units.Length]
 	Density   Value[units.Density]
+	Modulus   Value[float64]        // in bending, MPa
+	Gravity   Value[float64]        // specific gravity that screws hold by; the density over 1000 where not known
+	Edge      Value[units.Fraction] // share of a screw's hold that the edge has
 	Packages  []Package
+}
+
+// Screw is a wood screw.
+type Screw struct {
+	Name     string
+	Diameter Value[units.Length] // of the thread
+	Length   Value[units.Length]
+	Packages []Package
 }
 
 // Foam is a sheet of knockout foam.
@@ -195,4 +206,5 @@ type Shelf struct {
 	Consumables map[string]Consumable
 	Tubes       map[string]Tube
 	Machines    map[string]Machine
+	Screws      map[string]Screw
 }

@@ -47,7 +47,7 @@ var ownShelf = sync.OnceValues(func() (Shelf, error) {
 
 func empty() Shelf {
 	return Shelf{Resins: map[string]Resin{}, Mixes: map[string]Mix{}, Boards: map[string]Board{}, Foams: map[string]Foam{},
-		Consumables: map[string]Consumable{}, Tubes: map[string]Tube{}, Machines: map[string]Machine{}}
+		Consumables: map[string]Consumable{}, Tubes: map[string]Tube{}, Machines: map[string]Machine{}, Screws: map[string]Screw{}}
 }
 
 // clone copies the maps; cards are values, and their lists are never written to.
@@ -60,6 +60,7 @@ func (s Shelf) clone() Shelf {
 	maps.Copy(e.Consumables, s.Consumables)
 	maps.Copy(e.Tubes, s.Tubes)
 	maps.Copy(e.Machines, s.Machines)
+	maps.Copy(e.Screws, s.Screws)
 	return e
 }
 
@@ -135,6 +136,10 @@ func Extend(base Shelf, file File, places typed.Places, path string, bare Bare) 
 	for _, name := range Names(file.Machines) {
 		c := file.Machines[name]
 		add(e, "machines", name, c.Like, e.pedigree.or(c.Origin, c.Source), out.Machines, func(r *reader, x *Machine) { x.Name = name; r.machine(c, x) })
+	}
+	for _, name := range Names(file.Screws) {
+		c := file.Screws[name]
+		add(e, "screws", name, c.Like, e.pedigree.or(c.Origin, c.Source), out.Screws, func(r *reader, x *Screw) { x.Name = name; r.screw(c, x) })
 	}
 	return out, e.found
 }
@@ -232,6 +237,9 @@ func (s Shelf) Consumable(name string) (Consumable, *NotFound) {
 
 // Tube returns a tube by name.
 func (s Shelf) Tube(name string) (Tube, *NotFound) { return find("tubes", s.Tubes, name) }
+
+// Screw returns a screw by name.
+func (s Shelf) Screw(name string) (Screw, *NotFound) { return find("screws", s.Screws, name) }
 
 // Machine returns a machine by name.
 func (s Shelf) Machine(name string) (Machine, *NotFound) { return find("machines", s.Machines, name) }
