@@ -12,6 +12,7 @@ func (b *book) casting() {
 	r := b.plan.Concrete
 	b.begin("Casting")
 	b.coatTable()
+	b.say("", 9, soft, "Area times thickness would say %.1f l, %+.1f %%: it counts inner corners twice and does not see that later coats cover less.", r.Naive, 100*r.NaiveOver)
 	b.Ln(3)
 	for _, s := range r.Sheet {
 		b.say("", 10, ink, "%d. %s", s.Number, s.Text)

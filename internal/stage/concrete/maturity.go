@@ -26,6 +26,19 @@ func AgeFactor(t, ref units.Temperature, q float64) float64 {
 	return math.Exp(-q * (1/(float64(t)+kelvin) - 1/(float64(ref)+kelvin)))
 }
 
+// ENAgeFactor returns how many hours at 20 C one hour at t is worth by EN 1992-1-1:
+//
+//	f = exp(13.65 - 4000/(273 + t))
+//
+// for 0 to 80 C; at or below -10 C it is 0. At 20 C it is 0.998, as the standard's
+// rounding has it. Source: [en-1992] B.10.
+func ENAgeFactor(t units.Temperature) float64 {
+	if t <= -10 {
+		return 0
+	}
+	return math.Exp(13.65 - 4000/(273+float64(t)))
+}
+
 // At returns how long a wait of d, stated for ref, takes in a room at t, with
 // Activation. A room too cold to harden gives a week, the longest wait planned.
 func At(d units.Duration, t, ref units.Temperature) units.Duration {

@@ -32,6 +32,37 @@ func TestPublishedMaturity(t *testing.T) {
 	}
 }
 
+func TestPublishedTemperatureAdjustedAge(t *testing.T) {
+	for _, row := range []struct{ temp, factor float64 }{{5, .4778}, {10, .6161}, {15, .7875}, {20, .9981}, {25, 1.2551}, {30, 1.5662}, {35, 1.9406}, {40, 2.3880}} {
+		published.Run(t, published.Check{Room: "concrete", Name: fmt.Sprintf("temperature-adjusted age at %g C", row.temp), Ours: ENAgeFactor(units.Temperature(row.temp)), Theirs: row.factor, Unit: "1", Tol: 5e-5, Source: "en-1992", Place: "equation B.10, calculated independently"})
+	}
+}
+
+// TestPublishedFieldRule holds Arrhenius with 5000 K against the rule of setting times
+// that is printed to whole hours.
+func TestPublishedFieldRule(t *testing.T) {
+	const f70, f50, f30 = 21.111, 10.0, -1.111
+	for _, row := range []struct {
+		name  string
+		temp  units.Temperature
+		hours float64
+	}{{"50 F", f50, 10}, {"30 F", f30, 20}} {
+		published.Run(t, published.Check{Room: "concrete", Name: "setting takes 5 h at 70 F; at " + row.name, Ours: float64(At(5, row.temp, f70)), Theirs: row.hours, Unit: "h", Tol: 0.5, Source: "astm-c403", Place: "field rule, whole hours"})
+	}
+}
+
+// TestPublishedSlabs weighs slabs of 155 pounds a cubic foot.
+func TestPublishedSlabs(t *testing.T) {
+	const pcf units.Density = 16.018463373960139
+	for _, row := range []struct {
+		width units.Length
+		lb    float64
+	}{{29.5, 684}, {20, 464}} {
+		slab := units.Area(47 * units.Inch * row.width * units.Inch).Times(5.5 * units.Inch)
+		published.Run(t, published.Check{Room: "concrete", Name: fmt.Sprintf("slab 47 x %g x 5.5 in at 155 pcf", row.width), Ours: (155 * pcf).Of(slab).Lb(), Theirs: row.lb, Unit: "lb", Tol: 0.5, Source: "analytic", Place: "length x width x thickness x density"})
+	}
+}
+
 func TestAgeFactorInTheCold(t *testing.T) {
 	if f := AgeFactor(-12, 20, Activation); f != 0 {
 		t.Errorf("age factor at -12 C: got %v, want 0", f)

@@ -182,8 +182,8 @@ func (c *computer) late(r *Result) {
 		}
 		w := c.nextWindow(c.in.Coats[i-1].Mix, r.Coats[i-1].Starts)
 		f := lateCoat.At(finding.Where{Field: "concrete.people", Element: coat.Name}, "The coat %s comes up to %.0f min too late in %d of its %d zones: at %.0f C it goes on %.0f to %.0f min after the coat below.", coat.Name, 60*worst, n, all, w.Temp, 60*w.Planned.From, 60*w.Planned.Until).Measured(60*float64(worst), 0, "min")
-		if people, more := c.inTime(r); people > 0 {
-			f.Remedy = fmt.Sprintf("%d people would be in time%s; or cast in sections, face and backer of one before the next section's face.", people, more)
+		if ways := c.ways(r); ways != "" {
+			f.Remedy = ways
 		}
 		c.say(f)
 	}
@@ -191,12 +191,33 @@ func (c *computer) late(r *Result) {
 
 const mostHelpers = 8 // round one form. Chosen
 
+// ways says in words how everything would be in time.
+func (c *computer) ways(r *Result) string {
+	text := ""
+	for n := 2; n <= mostSections; n++ {
+		if c.onTime(r, c.in.People, c.in.Tub, n) {
+			text = fmt.Sprintf("Cast in %d sections of about %.2f m2: all coats of one before the first coat of the next, stopping at an edge or a step where a joint does not show.", n, r.CastSurface.M2()/float64(n))
+			break
+		}
+	}
+	people, more := c.inTime(r)
+	switch {
+	case people > 0 && text != "":
+		text += fmt.Sprintf(" Or let %d people pack%s.", people, more)
+	case people > 0:
+		text = fmt.Sprintf("Let %d people pack%s.", people, more)
+	}
+	return text
+}
+
+const mostSections = 12 // Chosen: more joints than that show
+
 // inTime returns the fewest people, more than now, with whom no zone is late, first
 // with this tub and then with one that holds a coat; 0 where nobody would be.
 func (c *computer) inTime(r *Result) (people int, more string) {
 	for _, tub := range []units.Volume{c.in.Tub, max(c.in.Tub, 2*r.ShellVolume)} {
 		for people = max(1, c.in.People) + 1; people <= mostHelpers; people++ {
-			if c.onTime(r, people, tub) {
+			if c.onTime(r, people, tub, 1) {
 				if tub > c.in.Tub {
 					more = fmt.Sprintf(" with a tub of %.0f l for whole coats", tub)
 				}
@@ -207,14 +228,18 @@ func (c *computer) inTime(r *Result) (people int, more string) {
 	return 0, ""
 }
 
-// onTime reports whether nothing is late with so many people and such a tub.
-func (c *computer) onTime(r *Result, people int, tub units.Volume) bool {
+// onTime reports whether nothing is late with so many people, such a tub, and the form
+// cast in so many sections one after the other.
+func (c *computer) onTime(r *Result, people int, tub units.Volume, sections int) bool {
 	try := &computer{in: c.in, climateNow: c.climateNow, silent: true}
 	try.in.People, try.in.Tub = people, tub
 	with := Nothing()
 	with.Recipes = r.Recipes
 	for i, coat := range c.in.Coats {
 		res := r.Coats[i]
+		res.Area /= units.Area(sections)
+		res.Mass /= units.Mass(sections)
+		res.ToMix /= units.Mass(sections)
 		recipe := recipeOf(r.Recipes, coat.Mix.Name)
 		with.Batches = append(with.Batches, try.batches(coat, recipe, &res, len(with.Batches))...)
 		with.Coats = append(with.Coats, res)

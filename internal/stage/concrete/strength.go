@@ -99,6 +99,7 @@ func (c *computer) strengths(end units.Duration) []Strength {
 	return out
 }
 
+// strength ages ACI's curve by the later of the two models, EN's by its own factor.
 func (c *computer) strength(coat Coat, need float64, end units.Duration) Strength {
 	g, m := gainOf(coat.Mix.Cement), modelsOf(coat.Mix)
 	f28 := coat.Mix.Strength.Value
@@ -111,14 +112,14 @@ func (c *computer) strength(coat Coat, need float64, end units.Duration) Strengt
 		s.Basis = "the curves set to the shop's own tests"
 	}
 	f := need / (f28 * factor)
-	later := func(days float64) units.Duration {
+	later := func(days float64, rate func(units.Temperature) float64) units.Duration {
 		if math.IsInf(days, 1) {
 			return longestWait
 		}
-		age := units.Duration(days) * units.Day
-		return max(c.climateNow.wait(end, age, m.arrhenius), c.climateNow.wait(end, age, m.nurse))
+		return c.climateNow.wait(end, units.Duration(days)*units.Day, rate)
 	}
-	s.ACI, s.EN = later(g.aciAge(f)), later(g.enAge(f))
+	aci := g.aciAge(f)
+	s.ACI, s.EN = max(later(aci, m.arrhenius), later(aci, m.nurse)), later(g.enAge(f), ENAgeFactor)
 	s.Planned = max(s.ACI, s.EN)
 	return s
 }
