@@ -50,7 +50,7 @@ func (c *computer) site(p geom.Polygon, l Layer, above geom.Region) *site {
 	if room.turns == anyTurn { // pieces lie square on the bed: no angle to set them by
 		room.turns = quarters
 	}
-	s := &site{poly: coarse(p), room: room, smallest: c.in.Making.Smallest.MM(), target: c.target(), riser: l.Depth.MM()}
+	s := &site{poly: coarse(p, coarseMM), room: room, smallest: c.in.Making.Smallest.MM(), target: c.target(), riser: l.Depth.MM()}
 	region := geom.Region{s.poly}
 	s.necks = slices.DeleteFunc(region.NarrowPlaces(neckMM), func(n geom.Narrow) bool { return n.Joins < 2 })
 	s.mouths = mouths(s.poly.Outer, c.in.Length.MM(), c.in.Width.MM())
@@ -81,11 +81,12 @@ func (c *computer) target() float64 {
 	return t
 }
 
-// coarse returns p with fewer corners, the largest polygon where it falls apart.
-func coarse(p geom.Polygon) geom.Polygon {
+// coarse returns p with fewer corners, at most tol mm off, the largest polygon where it
+// falls apart.
+func coarse(p geom.Polygon, tol float64) geom.Polygon {
 	best := p
 	area := 0.0
-	for _, q := range (geom.Region{p}).Simplify(coarseMM) {
+	for _, q := range (geom.Region{p}).Simplify(tol) {
 		if a := q.Area(); a > area {
 			best, area = q, a
 		}

@@ -37,7 +37,7 @@ func (c *computer) lay() {
 // laySawn lays what fits on offcuts that lie on the bed and saws blanks for the rest.
 func (c *computer) laySawn(left []slip) []slip {
 	if len(c.in.Offcuts) > 0 {
-		used, rest := c.best(c.offcuts, left)
+		used, rest := c.best(left)
 		c.keep(used)
 		left = rest
 	}
@@ -49,11 +49,7 @@ func (c *computer) laySawn(left []slip) []slip {
 
 // layWhole lays parts on offcuts and whole sheets together.
 func (c *computer) layWhole(left []slip) []slip {
-	sheets := 0
-	if c.in.SheetX > 0 && c.in.SheetY > 0 {
-		sheets = len(left)
-	}
-	used, rest := c.best(func() []*bed { return append(c.offcuts(), c.whole(sheets)...) }, left)
+	used, rest := c.best(left)
 	c.keep(used)
 	return rest
 }

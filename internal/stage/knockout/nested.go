@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"slices"
 
 	"pourwright/internal/geom"
 	"pourwright/internal/nest"
@@ -12,32 +11,71 @@ import (
 	"pourwright/internal/view"
 )
 
-// turning are the words of a document in the words of package nest.
-var turning = map[string]nest.Turning{anyTurn: nest.TurnAny, quarters: nest.TurnQuarter, halves: nest.TurnHalf, noTurn: nest.TurnNone}
+// turns returns how s may be turned on a sheet. Where any turn is allowed those are
+// tried that lay it square and those that give it the least box: a plan is computed at
+// every edit.
+func (c *computer) turns(s slip) []float64 {
+	var out []float64
+	add := func(from float64, steps int) {
+		for k := range steps {
+			out = append(out, from+360/float64(steps)*float64(k))
+		}
+	}
+	switch c.in.Making.Turns {
+	case noTurn:
+		add(0, 1)
+	case halves:
+		add(0, 2)
+	default:
+		add(0, 4)
+		if degrees, _, _ := c.leastBox(s); math.Abs(degrees) > 1 && c.in.Making.Turns == anyTurn {
+			add(degrees, 4)
+		}
+	}
+	return out
+}
 
-// nest lays slips on boards by their true outlines, holes used. It returns the boards
-// with what lies on them and what found no place.
-func (c *computer) nest(boards []*bed, left []slip) ([]*bed, []slip) {
-	p := nest.Problem{SpacingMM: c.gap().MM(), EdgeMM: c.in.Making.Margin.MM(), Seed: 1, Iterations: c.in.Making.Effort}
-	for _, b := range boards {
-		p.Sheets = append(p.Sheets, nest.Sheet{Name: b.Name, Outline: geom.Region{{Outer: b.Outline}}, Quantity: 1, Owned: b.Stock == "offcut"})
+// roughMM is how far an outline is simplified for the nesting, mm; the spacing grows by
+// twice as much, and the margin once. Chosen: no-fit areas grow with the square of the
+// corners.
+const roughMM = 1.0
+
+// nest lays slips on offcuts and sheets by their outlines, holes used. It returns the
+// boards with what lies on them and what found no place.
+func (c *computer) nest(offcuts []*bed, left []slip) ([]*bed, []slip) {
+	p := nest.Problem{SpacingMM: c.gap().MM() + 2*roughMM, EdgeMM: c.in.Making.Margin.MM() + roughMM, Seed: 1, Iterations: c.in.Making.Effort}
+	for _, b := range offcuts {
+		p.Sheets = append(p.Sheets, nest.Sheet{Name: b.Name, Outline: geom.Region{{Outer: b.Outline}}, Quantity: 1, Owned: true})
+	}
+	if c.newSheets() {
+		p.Sheets = append(p.Sheets, nest.Sheet{Name: "sheet", Outline: geom.Region{{Outer: c.whole(1)[0].Outline}}, Quantity: len(left)})
 	}
 	for _, s := range left {
 		part := c.r.Parts[s.part]
-		p.Pieces = append(p.Pieces, nest.Piece{Name: part.ID, Shape: part.Outline.Shape()[0], Turning: turning[c.in.Making.Turns]})
+		p.Pieces = append(p.Pieces, nest.Piece{Name: part.ID, Shape: coarse(part.Outline.Shape()[0], roughMM), Turning: nest.TurnListed, TurnsDeg: c.turns(s)})
 	}
 	layout, err := nest.Solve(context.Background(), p)
-	if err != nil {
+	if err != nil || len(p.Sheets) == 0 {
 		return nil, left
 	}
 	var used []*bed
 	for _, o := range layout.Sheets {
-		used = append(used, boards[o.Sheet])
+		if o.Sheet < len(offcuts) {
+			used = append(used, offcuts[o.Sheet])
+		} else {
+			used = append(used, c.whole(1)...)
+		}
 	}
-	rest := slices.Clone(left)
+	laid := make([]bool, len(left))
 	for _, q := range layout.Placements {
 		c.put(used[q.Sheet], left[q.Piece], q.TurnDeg, geom.Point{X: q.XMM, Y: q.YMM})
-		rest = slices.DeleteFunc(rest, func(s slip) bool { return s == left[q.Piece] })
+		laid[q.Piece] = true
+	}
+	var rest []slip
+	for i, s := range left {
+		if !laid[i] {
+			rest = append(rest, s)
+		}
 	}
 	return used, rest
 }
@@ -53,8 +91,13 @@ func (c *computer) put(b *bed, s slip, degrees float64, move geom.Point) {
 		Region: view.Of[view.Form](p.Region.Shape().Map(at, false)), LabelAt: view.PointOf[view.Form](at(geom.Point(p.LabelAt)))})
 }
 
-// boxed lays slips on boards by their boxes: a plan to hold the nesting against.
-func (c *computer) boxed(boards []*bed, left []slip) ([]*bed, []slip) {
+// boxed lays slips on offcuts and sheets by their boxes: a plan to hold the nesting
+// against.
+func (c *computer) boxed(offcuts []*bed, left []slip) ([]*bed, []slip) {
+	boards := offcuts
+	if c.newSheets() {
+		boards = append(boards, c.whole(len(left))...)
+	}
 	var used []*bed
 	for _, b := range boards {
 		rest := c.fill(b, left)
@@ -65,11 +108,14 @@ func (c *computer) boxed(boards []*bed, left []slip) ([]*bed, []slip) {
 	return used, left
 }
 
-// best lays slips on boards, which make anew each time, the way that leaves least over,
-// buys least and uses least of the last board.
-func (c *computer) best(make func() []*bed, left []slip) ([]*bed, []slip) {
-	a, restA := c.nest(make(), left)
-	b, restB := c.boxed(make(), left)
+// newSheets reports whether whole sheets are laid on as they are.
+func (c *computer) newSheets() bool { return !c.sawing() && c.in.SheetX > 0 && c.in.SheetY > 0 }
+
+// best lays slips the way that leaves least over, buys least and uses least of the last
+// board.
+func (c *computer) best(left []slip) ([]*bed, []slip) {
+	a, restA := c.nest(c.offcuts(), left)
+	b, restB := c.boxed(c.offcuts(), left)
 	if len(restB) < len(restA) || len(restB) == len(restA) && (bought(b) < bought(a) || bought(b) == bought(a) && reach(b) < reach(a)) {
 		return b, restB
 	}
