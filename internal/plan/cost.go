@@ -24,17 +24,41 @@ func (w *wiring) cost() (string, []finding.Finding) {
 func (w *wiring) needs() []cost.Need {
 	j, p := w.job, w.plan
 	needs := []cost.Need{
-		{Name: j.Form.Board.Name, Room: "form", Quantity: float64(p.Form.Sheets), Unit: "sheet", Packages: j.Form.Board.Packages},
+		{Name: j.Form.Board.Name, Room: "form", Quantity: float64(p.Form.Cutting.Buy), Unit: "sheet", Packages: j.Form.Board.Packages},
 		{Name: j.Foam.Card.Name, Room: "knockout", Quantity: float64(p.Knockout.Buy), Unit: "sheet", Packages: j.Foam.Card.Packages},
 	}
 	needs = append(needs, w.mixNeeds()...)
 	needs = append(needs, cost.Need{Name: j.Resin.Card.Name + ", A and B together", Room: "resin",
 		Quantity: float64(p.Resin.Order), Unit: "l", Packages: j.Resin.Card.Packages})
-	for _, e := range j.Extras {
-		if e.Tube != nil && e.Tube.Bar.Value > 0 {
-			bars := float64(e.Length) * float64(e.Count) / float64(e.Tube.Bar.Value)
-			needs = append(needs, cost.Need{Name: e.Tube.Name, Room: "structure", Quantity: bars, Unit: "bar", Packages: e.Tube.Packages})
+	needs = append(needs, w.baseNeeds()...)
+	return needs
+}
+
+// baseNeeds adds up the carcass's board, bars, caulk, wax, release and screws: whole
+// sheets and bars as the cutting plans buy them.
+func (w *wiring) baseNeeds() []cost.Need {
+	j, p := w.job, w.plan
+	var needs []cost.Need
+	if j.Base != nil && p.Base.Cutting.Buy > 0 {
+		needs = append(needs, cost.Need{Name: j.Base.Board.Name, Room: "base", Quantity: float64(p.Base.Cutting.Buy), Unit: "sheet", Packages: j.Base.Board.Packages})
+	}
+	for _, b := range p.Base.Bars {
+		for _, e := range j.Extras {
+			if e.Tube != nil && e.Tube.Name == b.Bar && b.Buy > 0 {
+				needs = append(needs, cost.Need{Name: b.Bar, Room: "base", Quantity: float64(b.Buy), Unit: "bar", Packages: e.Tube.Packages})
+				break
+			}
 		}
+	}
+	for _, s := range p.Form.Bought {
+		quantity := s.Need
+		if s.Pieces > 0 {
+			quantity = float64(s.Pieces)
+		}
+		needs = append(needs, cost.Need{Name: s.Name, Room: "form", Quantity: quantity, Unit: s.Unit})
+	}
+	if n := p.Form.Screws.Count; n > 0 {
+		needs = append(needs, cost.Need{Name: p.Form.Screws.Name, Room: "form", Quantity: float64(n), Unit: "piece", Packages: j.Form.Making.Screw.Packages})
 	}
 	return needs
 }

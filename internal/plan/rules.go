@@ -20,6 +20,6 @@ import (
 
 // Rules lists the rules of all stages in building order.
 func Rules() []finding.Rule {
-	return slices.Concat(relief.Rules(), knockout.Rules(), toolpath.Rules(), proof.Rules(), form.Rules(), base.Rules(), cutlist.Rules(), concrete.Rules(),
+	return slices.Concat(relief.Rules(), knockout.Rules(), toolpath.Rules(), proof.Rules(), form.Rules(), base.Rules(), cutlist.Rules(), []finding.Rule{otherThickness}, concrete.Rules(),
 		resin.Rules(), structure.Rules(), calendar.Rules(), cost.Rules())
 }

@@ -1,9 +1,7 @@
-// Package base makes the inset carcass and the cross supports.
 package base
 
 import (
 	"pourwright/internal/cutlist"
-	"pourwright/internal/finding"
 	"pourwright/internal/geom"
 	"pourwright/internal/units"
 )
@@ -110,9 +108,7 @@ type Tube struct {
 	Mass    units.Mass     `json:"mass_kg"` // of one
 	At      []units.Length `json:"at_mm"`   // of the middles along the length, FINISHED VIEW
 	Holes   []Hole         `json:"holes"`
-	AreaMM2 float64        `json:"area_mm2"`
-	Inertia float64        `json:"inertia_mm4"`
-	Section float64        `json:"section_mm3"`
+	Section float64        `json:"section_mm3"` // corners taken sharp
 	AtHole  float64        `json:"section_at_hole_mm3"`
 }
 
@@ -129,7 +125,3 @@ func Empty() Result {
 	return Result{Parts: []Part{}, Openings: []Opening{}, Fixings: []Fixing{}, Feet: []geom.Point{}, Supports: []Tube{},
 		Cutting: cutlist.Empty(), Bars: []cutlist.BarResult{}}
 }
-
-// Compute makes the carcass, the supports and their cutting plans. It does not
-// change in.
-func Compute(in Input) (Result, []finding.Finding) { return Empty(), nil }
