@@ -3,7 +3,6 @@ package saw
 import (
 	"container/heap"
 	"context"
-	"math"
 )
 
 // A build is a rectangle put together from pieces.
@@ -24,33 +23,33 @@ type build struct {
 // and stops when no bound exceeds the best value. What it finds then is proven.
 // Source: [viswanathan-bagchi-1993], [hifi-1997].
 type builder struct {
-	goods    []Good
-	w, h     int64
-	rest     *restTable
-	words    int // of eight counters
-	most     []uint64
-	builds   []build
-	counts   []uint64 // words of every build after each other
-	taken    []int32
-	heap     boundHeap
-	seen     map[uint64][]int32
-	salt     []uint64
-	best     int64
-	bestAt   int32   // -1 while best came from elsewhere
-	gains    []int64 // of the goods: their value less the price of a copy
-	paid     int64   // for all copies there are
-	scale    int64   // values are multiples of it
-	patience int     // builds taken before the search gives up
+	goods  []Good
+	w, h   int64
+	rest   *restTable
+	words  int // of eight counters
+	most   []uint64
+	builds []build
+	counts []uint64 // words of every build after each other
+	taken  []int32
+	heap   boundHeap
+	seen   map[uint64][]int32
+	salt   []uint64
+	best   int64
+	bestAt int32   // -1 while best came from elsewhere
+	gains  []int64 // of the goods: their value less the price of a copy
+	paid   int64   // for all copies there are
+	scale  int64   // values are multiples of it
+	limit  int     // of builds: then the search stops unproven
 }
 
 const (
-	mostBuilds = 4_000_000 // then the search stops unproven
+	mostBuilds = 1_000_000
 	counterTop = 0x8080808080808080
 )
 
 func newBuilder(goods []Good, w, h int64, rest *restTable) *builder {
 	n := len(goods)
-	b := &builder{goods: goods, w: w, h: h, rest: rest, words: (n + 7) / 8, seen: map[uint64][]int32{}, bestAt: -1, scale: 1, patience: math.MaxInt}
+	b := &builder{goods: goods, w: w, h: h, rest: rest, words: (n + 7) / 8, seen: map[uint64][]int32{}, bestAt: -1, scale: 1, limit: mostBuilds}
 	b.most = make([]uint64, b.words)
 	d := dice{42}
 	for k := range goods {
@@ -116,7 +115,7 @@ func (b *builder) run(ctx context.Context) bool {
 	b.start()
 	sum := make([]uint64, b.words)
 	for n := 0; len(b.heap.index) > 0; n++ {
-		if n%16 == 0 && ctx.Err() != nil || len(b.builds) > mostBuilds || n > b.patience {
+		if n%16 == 0 && ctx.Err() != nil || len(b.builds) > b.limit {
 			return false
 		}
 		i := heap.Pop(&b.heap).(int32)

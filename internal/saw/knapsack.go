@@ -3,6 +3,7 @@ package saw
 import (
 	"context"
 	"fmt"
+	"sync"
 )
 
 // A Slice is a part of a rectangle in whole units: cut again (Cut is "x" or "y",
@@ -46,7 +47,7 @@ type Haul struct {
 // for every unit. mostCells keeps them in memory.
 const (
 	mostSide  = 1 << 20
-	mostCells = 40_000_000
+	mostCells = 16_000_000
 )
 
 // Knapsack returns the guillotine pattern of the most value in a rectangle of
@@ -66,21 +67,31 @@ func Knapsack(ctx context.Context, goods []Good, w, h int64, unlimited bool) (Ha
 	inner, cancel := context.WithCancel(ctx)
 	defer cancel()
 	spare := make(chan Haul, 1)
-	go func() { spare <- gather(inner, goods, w, h) }()
+	// The stand-in takes turns with the exact search only where that is slow.
+	standIn := sync.OnceFunc(func() {
+		go func() { spare <- gather(inner, goods, w, h, 1) }()
+	})
 	if unlimited {
 		out = exactUnlimited(ctx, goods, w, h)
 	} else {
-		out = exactLimited(ctx, goods, w, h)
+		out = exactLimited(ctx, goods, w, h, standIn)
 	}
-	if out.Proven {
-		cancel()
+	if !out.Proven {
+		standIn()
+		out.better(gather(ctx, goods, w, h, 2))
+		out.better(<-spare)
 	}
-	if other := <-spare; !out.Proven && other.Value > out.Value {
+	cancel()
+	out.Tree.rename(index)
+	return out, nil
+}
+
+// better takes over another haul if it is worth more.
+func (out *Haul) better(other Haul) {
+	if other.Value > out.Value {
 		out.Value, out.Tree = other.Value, other.Tree
 		out.Proven = out.Value == out.Upper
 	}
-	out.Tree.rename(index)
-	return out, nil
 }
 
 // checkGoods leaves out what does not fit or is not wanted, and gives the index
@@ -143,7 +154,7 @@ func (t *table) lay(goods []Good, s *slab) {
 		return
 	}
 	i, j := t.x.down[s.w], t.y.down[s.h]
-	if i < 0 || j < 0 || t.rows[j][i] == 0 {
+	if i < 0 || j < 0 || t.rows[j][s.w] == 0 {
 		return
 	}
 	if k, turned, ok := t.single(goods, s); ok {
@@ -190,38 +201,38 @@ func (s *slab) place(k int32, turned bool, w, h int64) {
 
 // split returns a cut of cell (i,j) that keeps its value.
 func (t *table) split(i, j int) (Axis, int64) {
-	v, row, col := t.rows[j][i], t.rows[j], t.cols[i]
-	for b := range i {
-		rest := t.x.down[t.x.at[i]-t.x.at[b]]
-		if left := at64(row, rest); row[b]+left == v {
-			return DivideX, t.x.at[b]
+	row, col, x, y := t.rows[j], t.cols[i], t.x.at[i], t.y.at[j]
+	for _, at := range t.x.at[:i] {
+		if row[at]+row[x-at] == row[x] {
+			return DivideX, at
 		}
 	}
-	for b := range j {
-		rest := t.y.down[t.y.at[j]-t.y.at[b]]
-		if left := at64(col, rest); col[b]+left == v {
-			return DivideY, t.y.at[b]
+	for _, at := range t.y.at[:j] {
+		if col[at]+col[y-at] == col[y] {
+			return DivideY, at
 		}
 	}
 	panic("saw: a cell of the table has no cut")
 }
 
-func at64(line []int64, i int32) int64 {
-	if i < 0 {
-		return 0
-	}
-	return line[i]
-}
+// firstBuilds is how many builds are made before prices are sought. Chosen.
+const firstBuilds = 20_000
 
-// firstPatience is how many builds are taken before prices are sought. Chosen.
-const firstPatience = 1000
+// quickCells is how large a table is expected to be filled soon. Chosen.
+const quickCells = 500_000
 
-// exactLimited searches builds under the plain bound, and where that does not
+// exactLimited calls slow where it will not end soon. It searches builds under the plain bound, and where that does not
 // end soon, under the bound with prices.
-func exactLimited(ctx context.Context, goods []Good, w, h int64) Haul {
+func exactLimited(ctx context.Context, goods []Good, w, h int64, slow func()) Haul {
 	out := Haul{Upper: areaBound(goods, w, h), Tree: &Slice{W: w, H: h, Good: -1}}
 	t := newTable(goods, w, h, false)
-	if t == nil || !t.fill(ctx) {
+	if t == nil {
+		return out
+	}
+	if len(t.x.at)*len(t.y.at) > quickCells {
+		slow()
+	}
+	if !t.fill(ctx) {
 		return out
 	}
 	out.Upper = t.value(w, h)
@@ -230,15 +241,15 @@ func exactLimited(ctx context.Context, goods []Good, w, h int64) Haul {
 		return out
 	}
 	b := newBuilder(goods, w, h, rest)
-	b.patience = firstPatience
+	b.limit = firstBuilds
 	out.Proven = b.run(ctx)
 	out.take(b)
-	if !out.Proven {
-		out.priced(ctx, goods, w, h)
-	}
 	if out.Proven {
 		out.Upper = out.Value
+		return out
 	}
+	slow()
+	out.priced(ctx, goods, w, h)
 	return out
 }
 
@@ -279,6 +290,9 @@ func (out *Haul) priced(ctx context.Context, goods []Good, w, h int64) {
 	}
 	out.Proven = b.run(ctx)
 	out.take(b)
+	if out.Proven {
+		out.Upper = out.Value
+	}
 }
 
 // lay cuts slab s into build i, the rest is waste.
@@ -308,11 +322,12 @@ const (
 	gatherCopies = 30
 	gatherCycles = 12
 	gatherRounds = 2000
-	gatherTemp   = 0.1 // of the mean value
+	gatherTemp   = 0.1 // of a mean value
+	gatherCool   = 0.1 // of that at the end of a cycle
 )
 
 // gather looks for a good pattern by ruin and recreate.
-func gather(ctx context.Context, goods []Good, w, h int64) Haul {
+func gather(ctx context.Context, goods []Good, w, h int64, seed uint64) Haul {
 	var items []item
 	sum := 0.0
 	for k, g := range goods {
@@ -321,7 +336,7 @@ func gather(ctx context.Context, goods []Good, w, h int64) Haul {
 			sum += float64(g.Value)
 		}
 	}
-	f := newFiller(items, []region{newRegion(w, h)}, 1)
+	f := newFiller(items, []region{newRegion(w, h)}, seed)
 	f.rules = 8
 	best := newRegion(w, h)
 	low := sum
@@ -335,10 +350,10 @@ func gather(ctx context.Context, goods []Good, w, h int64) Haul {
 	rounds := gatherRounds
 	for range gatherCycles {
 		for n := range rounds {
-			if n%patience == 0 && ctx.Err() != nil {
+			if n%patience == patience-1 && ctx.Err() != nil {
 				break
 			}
-			f.stepValue(gatherTemp * pow(0.1, float64(n)/float64(rounds)))
+			f.stepValue(gatherTemp * pow(gatherCool, float64(n)/float64(rounds)))
 			note()
 		}
 		if rounds = rounds * 3 / 2; ctx.Err() != nil {

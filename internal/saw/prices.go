@@ -38,7 +38,7 @@ func charged(goods []Good, price []int64) (out []Good, paid int64) {
 
 // Chosen: work spent on prices, in steps through a table.
 const (
-	priceWork = 150_000_000
+	priceWork = 40_000_000
 	mostSteps = 80
 )
 

@@ -12,43 +12,46 @@ import "context"
 // Source: [viswanathan-bagchi-1993].
 type restTable struct {
 	t    *table
-	rows [][]int64 // by y, then x
+	rows [][]int64 // by entry of y, then by length along x
 }
 
 func newRest(ctx context.Context, t *table) (*restTable, bool) {
 	nx, ny := len(t.x.at), len(t.y.at)
-	r := &restTable{t: t, rows: grid64(ny, nx)}
-	cols := grid64(nx, ny)
-	for j := ny - 1; j >= 0; j-- {
-		if ctx.Err() != nil {
-			return r, false
-		}
-		for i := nx - 1; i >= 0; i-- {
-			best := int64(0)
-			if i+1 < nx {
-				best = r.rows[j][i+1]
+	w, h := t.x.at[nx-1], t.y.at[ny-1]
+	r := &restTable{t: t, rows: grid64(ny, int(w)+1)}
+	cols := grid64(nx, int(h)+1)
+	for last := nx - 1; last >= 0; last -= stripe {
+		for j := ny - 1; j >= 0; j-- {
+			if ctx.Err() != nil {
+				return r, false
 			}
-			if j+1 < ny {
-				best = max(best, cols[i][j+1])
+			for i := last; i > max(last-stripe, -1); i-- {
+				best := beside(r.rows[j], t.blockX[j], &t.x, i)
+				best = max(best, beside(cols[i], t.blockY[i], &t.y, j))
+				spread(r.rows[j], &t.x, i, best)
+				spread(cols[i], &t.y, j, best)
 			}
-			best = beside(r.rows[j], t.rows[j], t.blockX[j], &t.x, i, best)
-			best = beside(cols[i], t.cols[i], t.blockY[i], &t.y, j, best)
-			r.rows[j][i], cols[i][j] = best, best
 		}
 	}
 	return r, true
 }
 
-// beside returns the best of adding a block to a part of length r.at[i].
-func beside(rest, value []int64, blocks []int32, r *raster, i int, best int64) int64 {
-	room := r.at[len(r.at)-1] - r.at[i]
+// beside returns the best of adding a block to a part of length r.at[i], or of
+// letting it grow to the next entry.
+func beside(rest []int64, blocks []block, r *raster, i int) int64 {
+	at, full := r.at[i], int64(len(rest))-1
+	best := int64(0)
+	if i+1 < len(r.at) {
+		best = rest[r.at[i+1]]
+	}
 	for _, b := range blocks {
-		if r.at[b] > room {
+		if b.at > full-at {
 			break
 		}
-		best = max(best, value[b]+rest[r.down[r.at[i]+r.at[b]]])
+		best = max(best, b.value+rest[at+b.at])
 	}
 	return best
 }
 
-func (r *restTable) at(w, h int64) int64 { return r.rows[r.t.y.down[h]][r.t.x.down[w]] }
+// at returns the bound for a corner of w x h, both entries of the rasters or less.
+func (r *restTable) at(w, h int64) int64 { return r.rows[r.t.y.down[h]][w] }

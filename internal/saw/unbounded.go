@@ -24,14 +24,17 @@ type Good struct {
 // Sources: [gilmore-gomory-1966]; blocks after [russo-2014].
 type table struct {
 	x, y   raster
-	rows   [][]int64 // by y, then x
-	cols   [][]int64 // by x, then y
+	rows   [][]int64 // by entry of y, then by length along x
+	cols   [][]int64 // by entry of x, then by length along y
 	seeds  [][]int64 // best single piece of just this cell
-	blockX [][]int32 // by y: indexes of x
-	blockY [][]int32
+	blockX [][]block // by entry of y, ascending
+	blockY [][]block
 	dear   Good  // the piece with the most value for its area
 	limit  int64 // parts that lose more value than this cannot matter
 }
+
+// A block is a part of a row of parts: its length and its value.
+type block struct{ at, value int64 }
 
 // loses reports whether a part of w x h that is worth v is too poor to be part
 // of a pattern that loses at most limit against the dearest piece everywhere.
@@ -52,13 +55,13 @@ func newTable(goods []Good, w, h int64, reduce bool) *table {
 	}
 	t := &table{x: newRaster(xs, w, reduce), y: newRaster(ys, h, reduce)}
 	nx, ny := len(t.x.at), len(t.y.at)
-	if nx*ny > mostCells {
+	if int64(ny)*(w+1) > mostCells || int64(nx)*(h+1) > mostCells {
 		return nil
 	}
-	t.rows, t.cols, t.seeds = grid64(ny, nx), grid64(nx, ny), grid64(ny, nx)
-	t.blockX, t.blockY = make([][]int32, ny), make([][]int32, nx)
+	t.rows, t.cols, t.seeds = grid64(ny, int(w)+1), grid64(nx, int(h)+1), grid64(ny, nx)
+	t.blockX, t.blockY = make([][]block, ny), make([][]block, nx)
 	t.dear = dearest(goods)
-	t.limit = math.MaxInt64 / (t.dear.W * t.dear.H)
+	t.limit = t.unlimited()
 	for _, g := range goods {
 		t.seed(g.W, g.H, g.Value)
 		if g.Turns {
@@ -67,6 +70,9 @@ func newTable(goods []Good, w, h int64, reduce bool) *table {
 	}
 	return t
 }
+
+// unlimited is a limit on loss that allows everything.
+func (t *table) unlimited() int64 { return math.MaxInt64 / (t.dear.W * t.dear.H) }
 
 func dearest(goods []Good) Good {
 	best := Good{W: 1, H: 1}
@@ -131,57 +137,62 @@ func (r *raster) up(v int64) int {
 
 // fill computes the table and reports whether ctx let it finish.
 func (t *table) fill(ctx context.Context) bool {
-	for j := range t.y.at {
-		if ctx.Err() != nil {
-			return false
-		}
-		row, seeds := t.rows[j], t.seeds[j]
-		for i := range t.x.at {
-			byX, byY := t.fromX(i, j), t.fromY(i, j)
-			v := max(seeds[i], byX, byY)
-			row[i], t.cols[i][j] = v, v
-			if t.loses(t.x.at[i], t.y.at[j], v) {
-				continue
+	for first := 0; first < len(t.x.at); first += stripe {
+		for j := range t.y.at {
+			if ctx.Err() != nil {
+				return false
 			}
-			if v > byX {
-				t.blockX[j] = append(t.blockX[j], int32(i))
-			}
-			if v > byY {
-				t.blockY[i] = append(t.blockY[i], int32(j))
+			for i := first; i < min(first+stripe, len(t.x.at)); i++ {
+				t.cell(i, j)
 			}
 		}
 	}
 	return true
 }
 
-// fromX returns the best of cell (i,j) by cuts along x.
-func (t *table) fromX(i, j int) int64 {
-	best := int64(0)
-	if i > 0 {
-		best = t.rows[j][i-1]
+// stripe is how many columns are filled side by side: their lines stay near the
+// processor. Chosen.
+const stripe = 32
+
+// cell computes entry (i,j) and enters it at all lengths up to the next one.
+func (t *table) cell(i, j int) {
+	x, y := t.x.at[i], t.y.at[j]
+	byX := bestSplit(t.rows[j], t.blockX[j], x)
+	byY := bestSplit(t.cols[i], t.blockY[i], y)
+	v := max(t.seeds[j][i], byX, byY)
+	spread(t.rows[j], &t.x, i, v)
+	spread(t.cols[i], &t.y, j, v)
+	if t.loses(x, y, v) {
+		return
 	}
-	return bestSplit(t.rows[j], t.blockX[j], &t.x, t.x.at[i], best)
+	if v > byX {
+		t.blockX[j] = append(t.blockX[j], block{x, v})
+	}
+	if v > byY {
+		t.blockY[i] = append(t.blockY[i], block{y, v})
+	}
 }
 
-func (t *table) fromY(i, j int) int64 {
-	best := int64(0)
-	if j > 0 {
-		best = t.cols[i][j-1]
+// spread enters v in a line from entry i of the raster up to the next.
+func spread(line []int64, r *raster, i int, v int64) {
+	end := len(line)
+	if i+1 < len(r.at) {
+		end = int(r.at[i+1])
 	}
-	return bestSplit(t.cols[i], t.blockY[i], &t.y, t.y.at[j], best)
+	for k := int(r.at[i]); k < end; k++ {
+		line[k] = v
+	}
 }
 
-// bestSplit returns the best of a line of values with a block as the first part
-// of a side of length full.
-func bestSplit(line []int64, blocks []int32, r *raster, full, best int64) int64 {
+// bestSplit returns the best of a line of values up to length full: what is a
+// little shorter, or a block as the first part and the best of the rest.
+func bestSplit(line []int64, blocks []block, full int64) int64 {
+	best := line[full-1]
 	for _, b := range blocks {
-		at := r.at[b]
-		if 2*at > full {
+		if 2*b.at > full {
 			break
 		}
-		if rest := r.down[full-at]; rest >= 0 {
-			best = max(best, line[b]+line[rest])
-		}
+		best = max(best, b.value+line[full-b.at])
 	}
 	return best
 }
@@ -198,9 +209,9 @@ func (t *table) reset() {
 
 // value returns the best value of a rectangle of w x h.
 func (t *table) value(w, h int64) int64 {
-	i, j := t.x.down[w], t.y.down[h]
-	if i < 0 || j < 0 {
+	j := t.y.down[h]
+	if j < 0 {
 		return 0
 	}
-	return t.rows[j][i]
+	return t.rows[j][w]
 }
