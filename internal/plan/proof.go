@@ -51,7 +51,10 @@ func (w *wiring) proofInput(p toolpath.Program) proof.Input {
 		Cutter: p.Cutter, Flute: card.Flute.Value, SafeHeight: used.SafeHeight, Rapid: used.Rapid, MaxFeed: card.MaxFeed.Value,
 	}
 	if p.Index < 0 {
-		return in // a carved block has no parts: its words and moves are proved, its surface is not
+		if c := w.toolpathInput().Carving; c != nil {
+			in.Carving = &proof.Carving{Heights: c.Heights, Ball: c.Ball, Scallop: c.Scallop}
+		}
+		return in
 	}
 	s := w.plan.Knockout.Sheets[p.Index]
 	in.SizeX, in.SizeY, in.Outline = s.SizeX, s.SizeY, s.Outline
@@ -71,5 +74,6 @@ func (w *wiring) proofInput(p toolpath.Program) proof.Input {
 func (w *wiring) dryInput(p toolpath.Program) proof.Input {
 	in := w.proofInput(p)
 	in.File, in.Text, in.DryRun, in.Parts = p.DryRun.File, p.DryRun.Text, true, nil
+	in.Carving = nil
 	return in
 }

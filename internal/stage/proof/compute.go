@@ -46,9 +46,12 @@ func Compute(in Input) (Result, []finding.Finding) {
 	out.Minutes = s.program.Minutes(rs274.Rates{Rapid: in.Rapid})
 	s.measure(&out)
 	s.motions()
-	if in.DryRun {
+	switch {
+	case in.DryRun:
 		s.dry()
-	} else {
+	case in.Carving != nil:
+		out.Carved = s.carving(*in.Carving)
+	default:
 		s.partsOnSheet()
 		out.Parts = s.parts()
 	}

@@ -22,6 +22,9 @@
 // A stretch of an outline that is cut, but not through, is a tab if it is no higher and no
 // longer than the tabs that are wanted; else it is uncut.
 //
+// A carved surface is compared on a grid of a fifth of the ball's radius with what the
+// ball takes away along every move, and with the best that a ball of its size can leave.
+//
 // Left out: bending of the cutter, feeds and chip load, chattering, clamps, the shape of
-// the cutter's end, carved surfaces.
+// a flat cutter's end.
 package proof

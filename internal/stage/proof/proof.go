@@ -13,6 +13,7 @@ type Input struct {
 	Text string
 
 	Parts      []Part
+	Carving    *Carving     // what a ball cutter carves instead of parts; nil: none
 	DryRun     bool         // it is to touch nothing: parts are left out
 	SizeX      units.Length // of the sheet
 	SizeY      units.Length
@@ -51,6 +52,7 @@ type Result struct {
 	Lines    int            `json:"lines"`
 	Moves    int            `json:"moves"`
 	Parts    []PartResult   `json:"parts"`
+	Carved   *Carved        `json:"carved,omitempty"`
 }
 
 // A PartResult is what the program does to one part.
