@@ -19,7 +19,7 @@ An instance:
   "pieces" or "items"           each [a, b, ...] or {"length":, "width":, "height":, "value":, "count":}
                                 count is also "max", "demand", "quantity", "copies"; value also "profit", "price"
   "piece_format"                names the numbers of a list, here or for the whole file: "[length,width,max,value]"
-  "rotated": true|false         pieces may turn by 90 degrees; without it both are run where a reference for
+  "rotated": true|false         (also "rotation", "allow_rotation", a list of degrees) pieces may turn by 90 degrees; without it both are run where a reference for
                                 rotated pieces is given, else pieces are fixed (see --turn)
   references, copied to the output: numbers with "optimum", "bound", "best", "bins", "sheets" or "reference" in
                                 their names; "rotated" or "oriented" in the name says for which case
@@ -131,6 +131,9 @@ func readCase(file, in object, index int) (cutCase, error) {
 	}
 	about := strings.ToLower(text(file, "problem", "kind", "type") + " " + text(in, "problem", "kind", "type"))
 	binned := strings.Contains(about, "bin") || strings.Contains(about, "sheets") || strings.Contains(about, "cutting stock")
+	for name := range in {
+		binned = binned || strings.Contains(name, "bins") || strings.Contains(name, "sheets")
+	}
 	format := formatOf(file, in)
 	pieces := make([]typedPiece, 0, len(list))
 	for i, x := range list {
@@ -308,8 +311,15 @@ func guessThird(pieces []typedPiece, in object, about string) {
 func readTurn(file, in object) *bool {
 	for _, o := range []object{in, file} {
 		if v, ok := first(o, "rotated", "rotation", "rotations", "rotate", "allow_rotation", "turn", "turns"); ok {
-			if b, ok := v.(bool); ok {
+			switch b := v.(type) {
+			case bool:
 				return &b
+			case float64:
+				yes := b != 0
+				return &yes
+			case []any: // of degrees
+				yes := slices.Contains(b, any(90.0))
+				return &yes
 			}
 		}
 	}

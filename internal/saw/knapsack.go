@@ -72,7 +72,7 @@ func Knapsack(ctx context.Context, goods []Good, w, h int64, unlimited bool) (Ha
 		go func() { spare <- gather(inner, goods, w, h, 1) }()
 	})
 	if unlimited {
-		out = exactUnlimited(ctx, goods, w, h)
+		out = exactUnlimited(ctx, goods, w, h, standIn)
 	} else {
 		out = exactLimited(ctx, goods, w, h, standIn)
 	}
@@ -138,8 +138,8 @@ func areaBound(goods []Good, w, h int64) int64 {
 	return int64(float64(d.Value)*float64(w)*float64(h)/float64(d.W*d.H)) + 1
 }
 
-func exactUnlimited(ctx context.Context, goods []Good, w, h int64) Haul {
-	t, ok := unbounded(ctx, goods, w, h)
+func exactUnlimited(ctx context.Context, goods []Good, w, h int64, slow func()) Haul {
+	t, ok := unbounded(ctx, goods, w, h, slow)
 	if !ok {
 		return Haul{Upper: areaBound(goods, w, h), Tree: &Slice{W: w, H: h, Good: -1}}
 	}

@@ -87,10 +87,13 @@ func dearest(goods []Good) Good {
 // unbounded returns the exact table entry of the whole rectangle: it looks for
 // patterns that lose little, where most parts can be left out, and allows more
 // loss until what it finds loses no more than it allowed.
-func unbounded(ctx context.Context, goods []Good, w, h int64) (t *table, ok bool) {
+func unbounded(ctx context.Context, goods []Good, w, h int64, slow func()) (t *table, ok bool) {
 	t = newTable(goods, w, h, true)
 	if t == nil {
 		return nil, false
+	}
+	if len(t.x.at)*len(t.y.at) > 3*quickCells {
+		slow()
 	}
 	a := t.dear.W * t.dear.H
 	most := t.dear.Value*w*h/a + 1
