@@ -11,28 +11,26 @@ import (
 	"pourwright/internal/view"
 )
 
-// turns returns how s may be turned on a sheet. Where any turn is allowed those are
-// tried that lay it square and those that give it the least box: a plan is computed at
-// every edit.
-func (c *computer) turns(s slip) []float64 {
+// mostPoses bounds parts times turns of one nesting: every pair of poses takes a no-fit
+// area of a millisecond or two. Chosen: a plan is computed at every edit.
+const mostPoses = 32
+
+// turns returns how s may be turned on a sheet when so many are laid. Where any turn is
+// allowed those are tried that lay it square and those that give it the least box.
+func (c *computer) turns(s slip, among int) []float64 {
 	var out []float64
-	add := func(from float64, steps int) {
-		for k := range steps {
-			out = append(out, from+360/float64(steps)*float64(k))
-		}
-	}
 	switch c.in.Making.Turns {
 	case noTurn:
-		add(0, 1)
+		out = []float64{0}
 	case halves:
-		add(0, 2)
+		out = []float64{0, 180}
 	default:
-		add(0, 4)
-		if degrees, _, _ := c.leastBox(s); math.Abs(degrees) > 1 && c.in.Making.Turns == anyTurn {
-			add(degrees, 4)
+		out = []float64{0, 90, 180, 270}
+		if a, _, _ := c.leastBox(s); math.Abs(a) > 1 && c.in.Making.Turns == anyTurn {
+			out = append(out, a, a+90, a+180, a+270)
 		}
 	}
-	return out
+	return out[:min(len(out), max(1, mostPoses/among))]
 }
 
 // roughMM is how far an outline is simplified for the nesting, mm; the spacing grows by
@@ -52,7 +50,7 @@ func (c *computer) nest(offcuts []*bed, left []slip) ([]*bed, []slip) {
 	}
 	for _, s := range left {
 		part := c.r.Parts[s.part]
-		p.Pieces = append(p.Pieces, nest.Piece{Name: part.ID, Shape: coarse(part.Outline.Shape()[0], roughMM), Turning: nest.TurnListed, TurnsDeg: c.turns(s)})
+		p.Pieces = append(p.Pieces, nest.Piece{Name: part.ID, Shape: coarse(part.Outline.Shape()[0], roughMM), Turning: nest.TurnListed, TurnsDeg: c.turns(s, len(left))})
 	}
 	layout, err := nest.Solve(context.Background(), p)
 	if err != nil || len(p.Sheets) == 0 {
@@ -114,8 +112,11 @@ func (c *computer) newSheets() bool { return !c.sawing() && c.in.SheetX > 0 && c
 // best lays slips the way that leaves least over, buys least and uses least of the last
 // board.
 func (c *computer) best(left []slip) ([]*bed, []slip) {
-	a, restA := c.nest(c.offcuts(), left)
 	b, restB := c.boxed(c.offcuts(), left)
+	if len(left) > mostPoses {
+		return b, restB
+	}
+	a, restA := c.nest(c.offcuts(), left)
 	if len(restB) < len(restA) || len(restB) == len(restA) && (bought(b) < bought(a) || bought(b) == bought(a) && reach(b) < reach(a)) {
 		return b, restB
 	}
