@@ -60,7 +60,7 @@ var (
 	scaleStep = finding.Rule{Code: "concrete/scale", Severity: finding.Caution, Title: "the scale can tell the least part",
 		Remedy: "Weigh that part on a finer scale, or weigh it for all batches at once and divide it by weight.", Source: "chosen"}
 	lateCoat = finding.Rule{Code: "concrete/late-coat", Severity: finding.Caution, Title: "every place gets its next coat within the window",
-		Remedy: "Work with more people, or cast in sections: face and backer of one section before the next section's face.", Source: "gfrc-guides"}
+		Remedy: "Cool the mix and the shop, take a mix of longer windows, or work with more people in small sections.", Source: "gfrc-guides"}
 	badClimate = finding.Rule{Code: "concrete/climate", Severity: finding.Caution, Title: "the history of temperatures can be used",
 		Remedy: "Write temperatures in C, or with F beside them, one after the other in time."}
 	shortClimate = finding.Rule{Code: "concrete/short-climate", Severity: finding.Note, Title: "the history of temperatures lasts a day",
