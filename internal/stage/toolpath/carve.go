@@ -70,7 +70,6 @@ func (c *computer) carve(v Carving) (Program, bool) {
 		Cutter: v.Ball, Stock: v.Stock, Passes: levels + 1, Bottom: units.Length(low), Safe: c.m.SafeHeight, Box: k.f.Box()}
 	p.Travel = units.Length(rapidLength(pen.moves))
 	c.finish(&p, pen, k.head())
-	c.say(unproved.At(finding.Where{Element: v.Name}, "The words and moves of %s are proved, the surface it carves is not simulated again.", p.File))
 	return p, true
 }
 

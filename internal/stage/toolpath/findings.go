@@ -31,8 +31,6 @@ var (
 		Remedy: "Tape the part down inside its outline before cutting, or cut it by hand for the last pass."}
 	emptyPart = finding.Rule{Code: "toolpath/empty", Severity: finding.Stop, Title: "every part has an outline",
 		Remedy: "Check the part's outline in the drawing."}
-	unproved = finding.Rule{Code: "toolpath/carve-unproved", Severity: finding.Note, Title: "what the proof of a carved block covers",
-		Remedy: "Make the dry run, then watch the first level; stop where the ball goes deeper than the foam is thick."}
 	noCarving = finding.Rule{Code: "toolpath/carve", Severity: finding.Stop, Title: "a height map can be carved",
 		Remedy: "State the stock, a ball cutter that reaches the deepest point, and a height map no deeper than the stock."}
 )
@@ -40,5 +38,5 @@ var (
 // Rules lists what may be said of the programs.
 func Rules() []finding.Rule {
 	return []finding.Rule{noCutter, noFeed, tooFast, flute, lowSafe, badNumber, noStock, offSheet, offBed, beside, tooClose,
-		channel, noTabs, emptyPart, noCarving, unproved}
+		channel, noTabs, emptyPart, noCarving}
 }
