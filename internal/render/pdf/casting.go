@@ -93,6 +93,7 @@ func (b *book) packingTable() {
 		return
 	}
 	b.Ln(2)
+	b.keep(30)
 	t := table{b, []column{{"zone of", 30, false, "B", 10}, {"batch", 16, true, "", 10}, {"person", 18, true, "", 10}, {"along the form", 38, true, "", 10}, {"kg in place", 24, true, "B", 10}, {"pack", 50, true, "", 10}}, 10}
 	t.heads()
 	for _, z := range r.Packing {
@@ -102,7 +103,7 @@ func (b *book) packingTable() {
 		}
 		t.row(z.Coat, fmt.Sprint(z.Batch), fmt.Sprint(z.Person), fmt.Sprintf("%.0f - %.0f mm", z.From, z.To), fmt.Sprintf("%.1f", z.Mass), clock(z.Start)+" - "+clock(z.End)+late)
 	}
-	b.say("", 8.5, soft, "From the left end in form view. That many kg used is that thick; check with the pin at the places of the packing drawing.")
+	b.say("", 8.5, soft, "Along the form from the left edge in form view. That many kg used is that thick; check with the pin at the places of the packing drawing.")
 }
 
 func (b *book) scrimTable() {

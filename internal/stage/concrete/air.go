@@ -40,6 +40,9 @@ const (
 func (c *computer) air() Air {
 	t := c.climateNow.mean(0, 1)
 	a := Air{Humidity: c.in.Humidity, Mix: c.mixTemp(), Draught: math.Max(0, c.in.Draught), Limit: lowBleed}
+	if !known(a.Draught) {
+		a.Draught = 0
+	}
 	if !(a.Humidity > 0) || a.Humidity > 1 {
 		a.Humidity, a.Assumed = usualHumidity, true
 	}

@@ -1,6 +1,7 @@
 package concrete
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 	"strings"
@@ -287,6 +288,36 @@ func TestBadInput(t *testing.T) {
 			if !known(w.Planned.From) || !known(w.Planned.Until) || w.Planned.From < 0 {
 				t.Errorf("%s: window %+v", c.name, w)
 			}
+		}
+	}
+}
+
+// TestNoNumbers: what is no number anywhere never comes out as one.
+func TestNoNumbers(t *testing.T) {
+	nan := math.NaN()
+	for name, edit := range map[string]func(*Input){
+		"temperature":  func(in *Input) { in.Temperature = units.Temperature(nan) },
+		"draught":      func(in *Input) { in.Draught = nan },
+		"humidity":     func(in *Input) { in.Humidity = units.Fraction(nan) },
+		"mixer":        func(in *Input) { in.Mixer = units.Mass(nan) },
+		"pace":         func(in *Input) { in.PackRate = nan },
+		"needs":        func(in *Input) { in.Needs = Needs{nan, -1, math.Inf(1)} },
+		"records":      func(in *Input) { in.Records = []Record{{24, units.Temperature(nan), 10}, {24, 20, nan}} },
+		"scrim":        func(in *Input) { in.Scrim = Scrim{true, units.Length(nan), units.Length(nan)} },
+		"necks":        func(in *Input) { in.Scrim.Use = true; in.Necks = []Spot{{units.Length(nan), 0, 0}} },
+		"zones":        func(in *Input) { in.Zones = []Zone{{"top", units.Length(nan), 0}, {"heel", 12, units.Length(nan)}} },
+		"working life": func(in *Input) { in.Coats[1].Mix.WorkingLife.Value = units.Duration(nan) },
+		"moisture":     func(in *Input) { in.Coats[1].Mix.Ingredients[1].Moisture.Value = units.Fraction(nan) },
+		"patch": func(in *Input) {
+			in.Patch, in.Scale, in.DryDays = units.Mass(nan), units.Mass(nan), units.Duration(nan)
+		},
+		"people": func(in *Input) { in.People = -3 },
+	} {
+		in := box()
+		edit(&in)
+		r, _ := Compute(in)
+		if _, err := json.Marshal(r); err != nil {
+			t.Errorf("%s: %v", name, err)
 		}
 	}
 }

@@ -29,6 +29,10 @@ func DayAndNight(day, night units.Temperature, hours units.Duration) Climate {
 // climate returns the history to work with; one that cannot be is replaced by the
 // shop's one temperature, with a finding.
 func (c *computer) climate() Climate {
+	if t := c.in.Temperature; !(t >= coldest && t <= hottest) {
+		c.say(badClimate.At(finding.Where{Field: "room.temperature"}, "The shop's temperature is stated as %.0f C, so %.0f C is used.", t, refTemp))
+		c.in.Temperature = refTemp
+	}
 	given := c.in.Climate
 	if len(given.Stretches) == 0 {
 		return constant(c.in.Temperature)

@@ -133,7 +133,7 @@ func (c *computer) strength(coat Coat, need float64, end units.Duration) Strengt
 func calibrate(records []Record, g gain, m models, f28 float64) (factor float64, n int) {
 	var my, mm float64
 	for _, r := range records {
-		if !(r.Age > 0) || !(r.Strength > 0) || !known(r.Age) || !known(r.Strength) {
+		if !(r.Age > 0) || !(r.Strength > 0) || !known(r.Age) || !known(r.Strength) || !(r.Temperature > coldest && r.Temperature < hottest) {
 			continue
 		}
 		days := float64(r.Age/units.Day) * m.arrhenius(r.Temperature)
