@@ -36,8 +36,10 @@ func (c *packCmd) Run(con *console) error {
 	ds := drawing.All(p)
 	files := []packFile{
 		{"shop-pack.pdf", func(w io.Writer) error { return pdf.Render(w, p, ds, pdf.Options{Paper: c.Paper}) }},
+		{"panels.pdf", func(w io.Writer) error { return pdf.RenderPanels(w, p, ds, pdf.Options{Paper: c.Paper}) }},
 		{"plan.json", func(w io.Writer) error { return writeJSON(w, p) }},
 		{filepath.Join("lists", "panels.csv"), func(w io.Writer) error { return csv.Panels(w, p) }},
+		{filepath.Join("lists", "cuts.csv"), func(w io.Writer) error { return csv.Cuts(w, p) }},
 		{filepath.Join("lists", "parts.csv"), func(w io.Writer) error { return csv.Parts(w, p) }},
 		{filepath.Join("lists", "shopping.csv"), func(w io.Writer) error { return csv.Shopping(w, p) }},
 		{"report.txt", func(w io.Writer) error { return term.Render(w, p) }},

@@ -26,6 +26,10 @@ func All(p *plan.Plan) []Drawing {
 	}
 	if len(p.Form.Panels) > 0 {
 		room("form", panels(p))
+		room("form", cutPlans(p, p.Form.Cutting, "form")...)
+		room("form", dams(p)...)
+		room("base", basePlan(p)...)
+		room("base", cutPlans(p, p.Base.Cutting, "base")...)
 	}
 	return out
 }

@@ -10,7 +10,9 @@ import (
 	"strconv"
 	"strings"
 
+	"pourwright/internal/cutlist"
 	"pourwright/internal/plan"
+	"pourwright/internal/saw"
 )
 
 // Panels writes the form's panels, one kind a row.
@@ -68,6 +70,50 @@ func Shopping(w io.Writer, p *plan.Plan) error {
 		rows = append(rows, []string{text(x.Name), text(x.Room), number(x.Need, 3), text(x.Unit), strings.Join(buy, " + "), number(x.Left, 3), price})
 	}
 	return write(w, rows)
+}
+
+// Cuts writes the passes of the saw in their order, of form and base, then those of bars.
+func Cuts(w io.Writer, p *plan.Plan) error {
+	rows := [][]string{{"room", "board", "cut", "sheet", "part", "setting", "fence_mm", "tilt_deg", "cut_length_mm", "makes", "note"}}
+	for _, x := range []struct {
+		room string
+		list cutlist.Result
+	}{{"form", p.Form.Cutting}, {"base", p.Base.Cutting}} {
+		for _, c := range x.list.Cuts {
+			rows = append(rows, []string{x.room, text(x.list.Board), strconv.Itoa(c.Number), c.Sheet, c.Part, strconv.Itoa(settingOf(x.list, c.Number)), number(c.FenceMM, 1),
+				number(c.TiltDeg, 1), number(c.LengthMM, 1), text(c.Makes), cutNote(c)})
+		}
+	}
+	for _, b := range p.Base.Bars {
+		for _, bar := range b.Bars {
+			for _, c := range bar.Cuts {
+				rows = append(rows, []string{"base", text(b.Bar), strconv.Itoa(c.Number), bar.ID, text(bar.Name), "", number(c.StopMM, 1), "0.0", "", text(c.Name), "at " + number(c.AtMM, 1) + " mm from the left end"})
+			}
+		}
+	}
+	return write(w, rows)
+}
+
+// settingOf returns the number of the setting that a cut belongs to, from 1.
+func settingOf(c cutlist.Result, cut int) int {
+	for i, g := range c.Settings {
+		if cut >= g.First && cut <= g.Last {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+func cutNote(c saw.Cut) string {
+	switch {
+	case c.Trim:
+		return "clean edge"
+	case c.CannotHold:
+		return "too narrow to hold: carrier board"
+	case c.Edge != "":
+		return "bevel " + string(c.Edge)
+	}
+	return ""
 }
 
 func write(w io.Writer, rows [][]string) error {

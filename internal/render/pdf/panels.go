@@ -42,6 +42,7 @@ func times(x, y units.Length, unit string) string {
 func (b *book) panels() {
 	if len(b.plan.Form.Panels) > 0 {
 		b.panelList()
+		b.formPages()
 	}
 	if len(b.plan.Knockout.Parts) > 0 {
 		b.partList()
@@ -53,15 +54,15 @@ func (b *book) panelList() {
 	b.begin("Form panels")
 	own, other := b.systems()
 	board := b.plan.Piece.Board
-	b.say("", 10, ink, "Board %s (%s) as measured, %s corners. The sides stand outside the base and cover its edge. At least %d %s by area.",
-		b.length(board), b.other(board), b.plan.Piece.Corner, f.Sheets, plural(f.Sheets, "sheet", "sheets"))
+	b.say("", 10, ink, "Board %s (%s) as measured, %s corners, %s. %d %s to buy.",
+		b.length(board), b.other(board), b.plan.Piece.Corner, seated(f.Seat), f.Cutting.Buy, plural(f.Cutting.Buy, "sheet", "sheets"))
 	b.Ln(4)
 	w := b.w - 2*margin
 	t := table{b, []column{{"", 12, false, "", 14}, {"cut", 16, true, "B", 16}, {"panel", w - 12 - 16 - 40 - 40 - 20, false, "", 11},
 		{"length, " + own, 40, true, "B", 16}, {"width, " + own, 40, true, "B", 16}, {"kg each", 20, true, "", 10}}, 10}
 	t.heads()
 	for _, x := range f.Panels {
-		name := x.Name + "\n" + times(x.Length, x.Width, other)
+		name := strings.Join(x.Marks, ", ") + " " + x.Name + "\n" + times(x.Length, x.Width, other)
 		if x.Bevel != "" {
 			name += "\nbevel " + x.Bevel
 		}
@@ -70,6 +71,14 @@ func (b *book) panelList() {
 	b.Ln(5)
 	b.say("", 10, soft, "Inside corners to caulk %.2f m. Inside faces to wax %.2f m2. All panels %.1f kg.", f.Seam.MM()/1000, f.Release.M2(), f.Mass)
 	b.caution("Saw: guard on, push stick, eyes and ears. Board dust: extraction and a fitted mask.")
+}
+
+// seated says where the sides stand.
+func seated(seat string) string {
+	if seat == "on" {
+		return "sides on the base"
+	}
+	return "sides outside the base, covering its edge"
 }
 
 // caution prints the cautions of a page under a rule.

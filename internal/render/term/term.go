@@ -33,6 +33,7 @@ func Render(w io.Writer, p *plan.Plan) error {
 		pg.concrete()
 	}
 	pg.form()
+	pg.base()
 	if len(p.Relief.Layers) > 0 {
 		pg.knockout()
 		pg.resin()
@@ -164,6 +165,7 @@ func (p page) form() {
 			fmt.Fprintf(p, "%s: bevel %s\n", x.Name, x.Bevel)
 		}
 	}
+	p.making()
 }
 
 func (p page) knockout() {

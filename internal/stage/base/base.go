@@ -103,6 +103,7 @@ type Fixing struct {
 type Tube struct {
 	Name    string         `json:"name"`
 	Tube    string         `json:"tube"`
+	Side    units.Length   `json:"side_mm"`
 	Length  units.Length   `json:"length_mm"`
 	Count   int            `json:"count"`
 	Mass    units.Mass     `json:"mass_kg"` // of one

@@ -47,7 +47,7 @@ func boltName(d units.Length) string {
 
 func tube(in Input, r *Result, s Support) (Tube, []finding.Finding) {
 	where := finding.Where{Field: s.Field, Element: s.Name}
-	t := Tube{Name: s.Name, Tube: s.Tube, Length: s.Length, Count: s.Count, Mass: units.Mass(s.MassPerM * s.Length.MM() / 1000), At: []units.Length{}, Holes: []Hole{}}
+	t := Tube{Name: s.Name, Tube: s.Tube, Side: s.Side, Length: s.Length, Count: s.Count, Mass: units.Mass(s.MassPerM * s.Length.MM() / 1000), At: []units.Length{}, Holes: []Hole{}}
 	var found []finding.Finding
 	room := in.Width - 2*in.Shell
 	if s.Length > room-tubeSlack {
