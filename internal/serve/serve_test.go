@@ -91,7 +91,7 @@ func TestAnswers(t *testing.T) {
 		kind, body     string
 	}{
 		{"GET", "/api/plan", 200, "application/json; charset=utf-8", `"name":"Test: bench"`},
-		{"GET", "/api/drawings", 200, "application/json; charset=utf-8", `[{"name":"plan-finished","title":"Plan","room":"relief","view":"finished"},{"name":"section","title":"Section","room":"","view":""}]`},
+		{"GET", "/api/drawings", 200, "application/json; charset=utf-8", `[{"name":"plan-finished","title":"Plan","room":"","view":"finished"},{"name":"section","title":"Section","room":"","view":""}]`},
 		{"GET", "/api/drawings/plan-finished", 200, "application/json; charset=utf-8", `"box":{"min":[0,0],"max":[10,5]}`},
 		{"GET", "/api/drawings/section.svg", 200, "image/svg+xml", "<svg>section</svg>"},
 		{"GET", "/api/drawings/nothing", 404, "application/json; charset=utf-8", `no drawing is called \"nothing\"`},

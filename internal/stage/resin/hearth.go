@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"sync"
 
 	"pourwright/internal/stage/resin/heat"
 	"pourwright/internal/stage/resin/kinetics"
@@ -238,24 +237,16 @@ const members = 16
 // rates by 15 %, films by 15 %, depth by 2 % (one standard deviation). The members are
 // the points of a low-discrepancy sequence, so that the same pours give the same band.
 func (h *hearth) band(ctx context.Context, pours []Pour) ([]units.Temperature, error) {
-	out, errs := make([]units.Temperature, members), make([]error, members)
-	var wg sync.WaitGroup
-	for t := range threads {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			for i := t; i < members; i += threads {
-				c := h.caseOf(h.rough, pours, pours[len(pours)-1].At+bandOn, member(i))
-				r, err := solveWithin(ctx, c, heat.Options{DXMM: coarseMM, DZMM: coarseZ, TolK: 4e-3, Rough: true})
-				out[i], errs[i] = units.Temperature(r.PeakC), err
-			}
-		}()
+	o := heat.Options{DXMM: coarseMM, DZMM: coarseZ, TolK: 4e-3, Rough: true}
+	all, err := heat.Ensemble(ctx, members, threads, func(i int) (heat.Case, heat.Options) {
+		return h.caseOf(h.rough, pours, pours[len(pours)-1].At+bandOn, member(i)), o
+	})
+	if err != nil {
+		return nil, err
 	}
-	wg.Wait()
-	for _, err := range errs {
-		if err != nil {
-			return nil, err
-		}
+	out := make([]units.Temperature, 0, members)
+	for _, r := range all {
+		out = append(out, units.Temperature(r.PeakC))
 	}
 	return out, nil
 }
