@@ -34,7 +34,7 @@ func newField(r geom.Region) *field {
 	}
 	b := r.Box()
 	f.x0, f.y0, f.x1, f.y1 = b.Min.X, b.Min.Y, b.Max.X, b.Max.Y
-	f.cols = min(max(int(3*math.Sqrt(float64(len(f.sides)))), 6), 48)
+	f.cols = min(max(int(3*math.Sqrt(float64(len(f.sides)))), 6), 20)
 	f.kx, f.ky = float64(f.cols)/b.Width(), float64(f.cols)/b.Height()
 	f.fill()
 	return f

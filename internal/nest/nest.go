@@ -9,8 +9,7 @@ import (
 // A Turning says which turns a piece may take.
 type Turning int
 
-// The turnings. Any tries multiples of 15 degrees and the turns that lay a long side
-// along the sheet.
+// The turnings. Any tries multiples of 30 degrees.
 const (
 	TurnNone    Turning = iota // as drawn
 	TurnHalf                   // 0 and 180 degrees

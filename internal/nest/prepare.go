@@ -56,16 +56,30 @@ func leftTurning(p geom.Polygon) geom.Polygon {
 	return out
 }
 
-// grown returns p grown by at least d mm with few corners: by at most 2.75 times its
-// tolerance more, which is a sixteenth of d or a two-thousandth of its size, at most 0.5 mm.
+// Chosen: a grown outline has at most so many corners, as long as it is not made larger
+// for it by more than this share of its size. No-fit areas of wavy outlines with hundreds
+// of corners take seconds.
+const (
+	mostCorners = 32
+	mostGrowth  = 1.0 / 100
+)
+
+// grown returns p grown by at least d mm with few corners: by at most 2.75 times a
+// tolerance more, which begins at a sixteenth of d or a two-thousandth of its size.
 func grown(p geom.Polygon, d float64) geom.Polygon {
 	b := p.Outer.Box()
-	tol := min(0.5, max(0.02, d/16, max(b.Width(), b.Height())/2000))
-	r := geom.Offset(geom.Region{p}, d+1.5*tol, tol/2).Simplify(tol / 2)
-	if len(r) != 1 {
-		return p
+	size := max(b.Width(), b.Height())
+	tol := min(0.5, max(0.02, d/16, size/2000))
+	for {
+		r := geom.Offset(geom.Region{p}, d+1.5*tol, tol/2).Simplify(tol / 2)
+		if len(r) != 1 {
+			return p
+		}
+		if corners := len(r[0].Outer); corners <= mostCorners || 5.5*tol > size*mostGrowth {
+			return r[0]
+		}
+		tol *= 2
 	}
-	return r[0]
 }
 
 // turns lists the turns of p in degrees.
@@ -81,8 +95,8 @@ func (p Piece) turns() []float64 {
 		}
 	case TurnAny:
 		var out []float64
-		for k := range 24 {
-			out = append(out, float64(15*k))
+		for k := range 12 {
+			out = append(out, float64(30*k))
 		}
 		return out
 	}

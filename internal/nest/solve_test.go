@@ -83,9 +83,9 @@ func TestLaws(t *testing.T) {
 func TestSame(t *testing.T) {
 	var want Layout
 	for k, threads := range []int{1, 2, 8, 0} {
-		p := Problem{SpacingMM: 3, Seed: 5, Iterations: 3000, Threads: threads,
+		p := Problem{SpacingMM: 3, Seed: 5, Iterations: 1500, Threads: threads,
 			Sheets: []Sheet{{Name: "s", Outline: geom.Rect(0, 0, 700, 500).Region(), Quantity: 4}}}
-		for i := range 14 {
+		for i := range 8 {
 			p.Pieces = append(p.Pieces, Piece{Shape: geom.Polygon{Outer: blob(5+i%4, func(k int) float64 { return 60 + float64(k*i%7)*12 })}, Turning: TurnQuarter})
 		}
 		l := solve(t, p)

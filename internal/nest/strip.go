@@ -149,7 +149,7 @@ func (r *race) leader() *lane {
 // Chosen by trial: the share of the budget that explores, and how much length is taken
 // off at a time, falling from the first to the last.
 const (
-	exploring     = 0.6
+	exploring     = 0.8
 	shrinkExplore = 0.01
 	shrinkLeast   = 0.001
 	shrinkFirst   = 0.0008
