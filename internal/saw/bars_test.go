@@ -87,3 +87,39 @@ func TestBarsUseWhatIsOwned(t *testing.T) {
 		t.Errorf("price %v from %d bars: %v", got.Price, len(got.Bars), err)
 	}
 }
+
+// TestBarsWithoutWaste: bars are cut at random into pieces with no rest at all;
+// the pieces must be found to fit the same number of bars again.
+func TestBarsWithoutWaste(t *testing.T) {
+	d, found := dice{9}, 0
+	const trials, bars, kerf = 20, 5, 3
+	for range trials {
+		p := BarProblem{Stock: []Bar{{Name: "bar", LengthMM: 3000, Unlimited: true, Price: 1}}, KerfMM: kerf}
+		for range bars {
+			rest := 3000
+			for range 2 + d.below(3) {
+				l := 150 + d.below(900)
+				if rest-l-kerf < 150 {
+					break
+				}
+				p.Pieces = append(p.Pieces, BarPiece{Name: "p", LengthMM: float64(l), Count: 1})
+				rest -= l + kerf
+			}
+			p.Pieces = append(p.Pieces, BarPiece{Name: "p", LengthMM: float64(rest), Count: 1})
+		}
+		plan := Bars(context.Background(), p)
+		if err := checkBars(p, plan); err != nil {
+			t.Fatal(err)
+		}
+		if plan.Price > bars+1 || plan.LowerPrice > bars {
+			t.Errorf("price %v, bound %v, %d bars do", plan.Price, plan.LowerPrice, bars)
+		}
+		if plan.Price == bars {
+			found++
+		}
+	}
+	if found < trials*3/4 {
+		t.Errorf("found the %d bars in %d of %d", bars, found, trials)
+	}
+	t.Logf("found the %d bars in %d of %d", bars, found, trials)
+}

@@ -6,7 +6,7 @@ import (
 )
 
 // refuteNodes bounds the proof that a set of bars does not do. Chosen.
-const refuteNodes = 300_000
+const refuteNodes = 100_000
 
 // A refuter looks through all ways of putting lengths into bars, the longest
 // first. What a bar has left when nothing fits is lost; a branch ends when more

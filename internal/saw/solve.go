@@ -171,6 +171,11 @@ func (s *shop) trySet(ctx context.Context, set []int, want []int32, salt int) (d
 		for i := range units {
 			units[i].way = t % len(s.stock[units[i].kind].ways)
 		}
+		if s.line {
+			if f, ok := s.snug(units, want, s.seed+uint64(salt)); ok {
+				return s.draw(units, f), true
+			}
+		}
 		if f, ok := s.attempt(ctx, units, want, nil, s.rounds, s.seed+uint64(97*salt+t)); ok {
 			return s.draw(units, f), true
 		}
