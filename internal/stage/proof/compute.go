@@ -15,8 +15,9 @@ const (
 	defaultOvercut = 1.0  // mm into the board. Chosen
 	defaultRapid   = 5000 // mm/min; only the time depends on it. Chosen
 	chordTol       = 0.001
-	step           = 0.5 // mm between places looked at on a boundary
-	mostNamed      = 3   // places of one kind named for a program; the rest are counted
+	astray         = 100_000.0 // mm; no machine reaches as far
+	step           = 0.5       // mm between places looked at on a boundary
+	mostNamed      = 3         // places of one kind named for a program; the rest are counted
 )
 
 // A simulation is one program on its way.
@@ -47,6 +48,8 @@ func Compute(in Input) (Result, []finding.Finding) {
 	s.measure(&out)
 	s.motions()
 	switch {
+	case s.astray():
+		s.say(offSheet, 0, nil, "%s goes more than %.0f m from its sheet; it is not simulated further.", in.File, astray/1000)
 	case in.DryRun:
 		s.dry()
 	case in.Carving != nil:
@@ -142,6 +145,19 @@ func (s *simulation) measure(out *Result) {
 	if !box.Empty() {
 		out.Box, out.Deepest = box, units.Length(deepest)
 	}
+}
+
+// astray reports whether the program leaves all that a machine can reach.
+func (s *simulation) astray() bool {
+	for i := range s.program.Moves {
+		m := &s.program.Moves[i]
+		for _, v := range [2]rs274.Vec{m.To, m.Centre} {
+			if math.Abs(v[0])+math.Abs(v[1])+math.Abs(v[2]) > astray {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // say reports something with its line and place. Of one rule, a few places are named

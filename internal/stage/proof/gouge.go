@@ -42,7 +42,15 @@ func (s *simulation) gouges(cuts []piece) []worst {
 	out := make([]worst, len(s.in.Parts))
 	sides := newIndex(s.outlines(), 1)
 	w := s.newInsides()
+	near := geom.EmptyBox()
+	for _, b := range w.boxes {
+		near = near.Union(geom.Rect(b.Min.X-s.r, b.Min.Y-s.r, b.Max.X+s.r, b.Max.Y+s.r))
+	}
 	for _, c := range cuts {
+		var ok bool
+		if c.a, c.b, ok = clipped(near, c.a, c.b); !ok {
+			continue
+		}
 		n := math.Max(1, math.Ceil(c.b.Sub(c.a).Norm()/longest))
 		for k := 0.0; k < n; k++ {
 			a, b := along(c.a, c.b, k/n), along(c.a, c.b, (k+1)/n)
@@ -59,8 +67,28 @@ func (s *simulation) gouges(cuts []piece) []worst {
 	return out
 }
 
+// clipped returns what of the stretch from a to b lies in box, or false.
+func clipped(box geom.Box, a, b geom.Point) (geom.Point, geom.Point, bool) {
+	v := b.Sub(a)
+	t0, t1 := 0.0, 1.0
+	for _, e := range [4][2]float64{{v.X, box.Max.X - a.X}, {-v.X, a.X - box.Min.X}, {v.Y, box.Max.Y - a.Y}, {-v.Y, a.Y - box.Min.Y}} {
+		switch {
+		case e[0] == 0 && e[1] < 0:
+			return a, b, false
+		case e[0] > 0:
+			t1 = min(t1, e[1]/e[0])
+		case e[0] < 0:
+			t0 = max(t0, e[1]/e[0])
+		}
+	}
+	return along(a, b, t0), along(a, b, t1), t0 <= t1
+}
+
 func along(a, b geom.Point, t float64) geom.Point {
-	if t == 1 {
+	switch t {
+	case 0:
+		return a
+	case 1:
 		return b
 	}
 	return a.Add(b.Sub(a).Mul(t))

@@ -239,6 +239,7 @@ func TestStuff(t *testing.T) {
 		"nan cutter":   func(in *Input) { in.Cutter = units.Length(nan) },
 		"large cutter": func(in *Input) { in.Cutter = 500 },
 		"no sheet":     func(in *Input) { in.SizeX = 0 },
+		"astray":       func(in *Input) { in.Text = strings.Replace(in.Text, "X130", "X9000000", 1) },
 		"noise":        func(in *Input) { in.Text = "\x00\xff%%%(((" },
 	} {
 		in := good(t)
@@ -247,4 +248,34 @@ func TestStuff(t *testing.T) {
 			t.Errorf("%s: verified %v with %d findings", name, r.Verified, len(found))
 		}
 	}
+}
+
+// FuzzCompute: no text makes the simulation fall over or verify what leaves the part
+// uncut, and numbers stay finite.
+func FuzzCompute(f *testing.F) {
+	text, err := os.ReadFile("testdata/good.nc")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add(string(text))
+	f.Add(strings.Replace(string(text), "G1 Z-10.3 F300", "G1 Z-5 F300", 1))
+	f.Add("G17 G21 G90 G94 G40 G49 G54 G80\nG0 Z5\nX1Y1\nG1Z-9F1\nG18G3X9Z-9R-9\nM2")
+	small := Part{ID: "S", Tabs: 1, TabWidth: 2, TabHeight: 3, Region: view.Of[view.Form](geom.Rect(66, 56, 74, 64).Region())}
+	f.Fuzz(func(t *testing.T, text string) {
+		in := Input{File: "f.nc", Text: text, Parts: []Part{small}, SizeX: 200, SizeY: 120, Thickness: 10, Cutter: 6, SafeHeight: 5}
+		r, found := Compute(in)
+		sum := r.Cut.MM() + r.Travel.MM() + r.Deepest.MM() + float64(r.Minutes)
+		for _, p := range r.Parts {
+			sum += p.Gouged.MM() + p.Uncut.MM() + p.Left.MM()
+			if r.Verified && (p.Uncut.MM() > defaultTol || p.Gouged.MM() > defaultTol || len(p.Tabs) < 1) {
+				t.Fatalf("verified with %+v", p)
+			}
+		}
+		if math.IsNaN(sum) || math.IsInf(sum, 0) {
+			t.Fatalf("not finite: %+v", r)
+		}
+		if !r.Verified && len(found) == 0 {
+			t.Fatal("not verified and nothing said")
+		}
+	})
 }
