@@ -203,6 +203,30 @@ export interface Concrete {
   recipes: Recipe[];
   batches: Batch[];
   shell_kg: number;
+  windows?: CastWindow[];
+  strength?: Strength[];
+  packing?: PackZone[];
+}
+
+// Hours; until 0 is open.
+export interface Hours { from_h: number; until_h: number }
+
+export interface CastWindow {
+  name: string;
+  coat: string;
+  of: string;
+  at_20_c: Hours;
+  arrhenius: Hours;
+  nurse_saul: Hours;
+  planned: Hours;
+  touch_test: string;
+}
+
+export interface Strength { for: string; need_mpa: number; aci_209_h: number; en_1992_h: number; planned_h: number }
+
+export interface PackZone {
+  coat: string; batch: number; person: number; from_x_mm: number; to_x_mm: number; mass_kg: number;
+  start_h: number; end_h: number; window_closes_h: number; late: boolean;
 }
 
 export interface Structure {

@@ -1,6 +1,6 @@
-import { area, count, fixed, grams, length, mass, percent, pounds, systemOf, volume, type System } from "../measure";
+import { area, count, duration, fixed, grams, length, mass, percent, pounds, systemOf, volume, type System } from "../measure";
 import { Facts, Q, Table } from "../parts";
-import type { Batch, Ingredient, Plan } from "../plan";
+import type { Batch, Hours, Ingredient, Plan } from "../plan";
 
 export function ConcreteDetail({ plan }: { plan: Plan }) {
   const s = systemOf(plan.piece.units);
@@ -24,6 +24,7 @@ export function ConcreteDetail({ plan }: { plan: Plan }) {
         ["Area × thickness would say", <>{volume(c.area_times_thickness_l, s).main}, {over(c.area_times_thickness_over)}</>],
         ["Last refinement changed it by", `${fixed(c.converged_to * 100, 2)} %`],
       ]} />
+      <Windows plan={plan} />
       <h4>Batches</h4>
       {runs(c.batches).map((r) => <Run key={r.first.number} run={r} system={s} />)}
       {c.recipes.map((r) => (
@@ -34,6 +35,40 @@ export function ConcreteDetail({ plan }: { plan: Plan }) {
       ))}
     </>
   );
+}
+
+// Windows shows when what can be done, by both models, and who packs what when.
+function Windows({ plan }: { plan: Plan }) {
+  const s = systemOf(plan.piece.units);
+  const { windows = [], strength = [], packing = [] } = plan.concrete;
+  return (
+    <>
+      {windows.length > 0 && <Table caption="Windows at the shop's temperature" rows={windows} columns={[
+        { head: "Window", words: true, cell: (w) => <>{w.name}<small class="q-other">{w.coat || `after ${w.of}`}</small></> },
+        { head: "At 20 °C", cell: (w) => span(w.at_20_c) },
+        { head: "Arrhenius", cell: (w) => span(w.arrhenius) },
+        { head: "Nurse-Saul", cell: (w) => span(w.nurse_saul) },
+        { head: "Planned", cell: (w) => span(w.planned) },
+        { head: "Touch", words: true, cell: (w) => w.touch_test },
+      ]} />}
+      {strength.length > 0 && <Facts rows={strength.map((x): [string, string] => [
+        `Strong enough to ${x.for}, ${fixed(x.need_mpa, 0)} MPa`, `${duration(x.planned_h)} after the last coat`,
+      ])} />}
+      {packing.length > 0 && <Table caption="Packing, from the left edge in form view" rows={packing} columns={[
+        { head: "Coat", words: true, cell: (z) => <>{z.coat}<small class="q-other">{`batch ${z.batch}, person ${z.person}`}</small></> },
+        { head: "From", cell: (z) => <Q of={length(z.from_x_mm, s)} /> },
+        { head: "To", cell: (z) => <Q of={length(z.to_x_mm, s)} /> },
+        { head: "In place", cell: (z) => <Q of={mass(z.mass_kg, s)} /> },
+        { head: "Start", cell: (z) => duration(z.start_h) },
+        { head: "Done", cell: (z) => <>{duration(z.end_h)}{z.late && <small class="q-other">{`late: window until ${duration(z.window_closes_h)}`}</small>}</> },
+      ]} />}
+    </>
+  );
+}
+
+function span(h: Hours): string {
+  if (h.until_h === 0) return `from ${duration(h.from_h)}`;
+  return h.from_h === 0 ? `until ${duration(h.until_h)}` : `${duration(h.from_h)} – ${duration(h.until_h)}`;
 }
 
 function over(f: number): string {
