@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -53,6 +54,10 @@ type cutLayout struct {
 }
 
 func runCut(args []string, out io.Writer) error {
+	if slices.Contains(args, "--help") || slices.Contains(args, "-h") {
+		_, err := fmt.Fprintf(out, "%s\n\n%s\n", cutUsage, cutFormat)
+		return err
+	}
 	o, err := cutArgs(args)
 	if err != nil {
 		return err
@@ -94,9 +99,6 @@ func cutArgs(args []string) (cutOptions, error) {
 		if !strings.HasPrefix(name, "-") {
 			o.files = append(o.files, args[i])
 			continue
-		}
-		if name == "--help" || name == "-h" {
-			return o, fmt.Errorf("%s\n\n%s", cutUsage, cutFormat)
 		}
 		if !has {
 			if i++; i == len(args) {
@@ -158,7 +160,7 @@ func (o *cutOptions) turns(c *cutCase) []bool {
 
 // solverShare is the part of the seconds given to the search; the rest is for
 // finishing a step and writing the tree.
-const solverShare = 0.93
+const solverShare = 0.9
 
 func (o *cutOptions) solve(c *cutCase, turns bool) (cutLine, cutLayout, error) {
 	start := time.Now()
