@@ -11,4 +11,9 @@ var resin = []Source{
 	{"mcadams", Memory, "W. H. McAdams, Heat Transmission: horizontal plates, as printed in F. P. Incropera, D. P. DeWitt", "from memory"},
 	{"churchill-chu", Paper, "S. W. Churchill, H. H. S. Chu (1975) Correlating equations for laminar and turbulent free convection from a vertical plate, Int. J. Heat Mass Transfer 18, 1323-1329", ""},
 	{"epoxy-properties", Handbook, "density and conductivity of unfilled epoxies as printed alike in handbooks", "1080 to 1130 kg/m3; read in excerpts"},
+	{"incropera", Memory, "F. P. Incropera, D. P. DeWitt, Fundamentals of Heat and Mass Transfer, 6th edition: Table 5.1 and the example of the pipe wall", "values from memory, and worked again from the series"},
+	{"carslaw-jaeger", Memory, "H. S. Carslaw, J. C. Jaeger, Conduction of Heat in Solids, 2nd edition: slabs, half spaces, contact, steady sources", "closed forms from memory, evaluated apart"},
+	{"frank-kamenetskii", Memory, "D. A. Frank-Kamenetskii, Diffusion and Heat Transfer in Chemical Kinetics: critical parameters of thermal explosion", "values evaluated apart from the equation, films at the faces included"},
+	{"bogetti-gillespie", Memory, "T. A. Bogetti, J. W. Gillespie (1991) Two-dimensional cure simulation of thick thermosetting composites, J. Compos. Mater. 25, 239-273: glass polyester", "kinetics from memory; results by finite volumes apart, converged"},
+	{"lee-loos-springer", Memory, "W. I. Lee, A. C. Loos, G. S. Springer (1982) Heat of reaction, degree of cure, and viscosity of Hercules 3501-6 resin, J. Compos. Mater. 16, 510-520", "kinetics from memory; results by finite volumes apart, converged"},
 }

@@ -274,9 +274,19 @@ func (w *builder) addFace(at, face int, area, path float64) {
 func (w *builder) sides(at, si, sj, k int, s Solid, dz float64) {
 	for _, d := range [4][2]int{{-1, 0}, {1, 0}, {0, -1}, {0, 1}} {
 		if w.isAir(si+d[0], sj+d[1], k) {
-			w.addFace(at, 2, w.hM*dz, w.grid.dxM/4/s.KWMK)
+			w.addFace(at, 2, w.hM*dz, w.inward(si, sj, k, -d[0], -d[1])/s.KWMK)
 		}
 	}
+}
+
+// inward returns how far behind the face of a square the middle of what is solid lies, m,
+// within the square's cell.
+func (w *builder) inward(si, sj, k, di, dj int) float64 {
+	ci, cj, deep := si/w.n, sj/w.n, 0
+	for ; si >= 0 && sj >= 0 && si/w.n == ci && sj/w.n == cj && !w.isAir(si, sj, k); si, sj = si+di, sj+dj {
+		deep++
+	}
+	return float64(deep) * w.hM / 2
 }
 
 // along returns the conductance from the middle of a cell to that of the next one along

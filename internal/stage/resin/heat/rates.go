@@ -1,5 +1,7 @@
 package heat
 
+import "math"
+
 // A rateTable is the rate of reaction over cure and temperature, read by two-way linear
 // interpolation. It is sampled as far up as temperatures have come.
 type rateTable struct {
@@ -9,9 +11,11 @@ type rateTable struct {
 }
 
 const (
-	cureSteps  = 256
-	coldest    = -30.0 // C
-	perDegree  = 2     // entries
+	lowCure    = 1.0 / 32 // below it entries lie evenly by the root of the cure
+	lowSteps   = 16
+	cureSteps  = lowSteps + 248 // above it 256 to the unit
+	coldest    = -30.0          // C
+	perDegree  = 2              // entries
 	warmest    = 330.0
 	tempSteps  = int((warmest - coldest) * perDegree)
 	tableWidth = tempSteps + 1
@@ -41,8 +45,12 @@ func (t *rateTable) sample(upC float64) {
 		to = max(int(n), 2) + 1
 	}
 	for i := range cureSteps + 1 {
+		a := lowCure + float64(i-lowSteps)/256
+		if i < lowSteps {
+			a = lowCure * float64(i*i) / (lowSteps * lowSteps)
+		}
 		for j := t.to; j < to; j++ {
-			t.v[i*tableWidth+j] = float32(t.rate(float64(i)/cureSteps, coldest+float64(j)/perDegree))
+			t.v[i*tableWidth+j] = float32(t.rate(a, coldest+float64(j)/perDegree))
 		}
 	}
 	t.to = max(t.to, to)
@@ -50,7 +58,10 @@ func (t *rateTable) sample(upC float64) {
 
 // at returns the rate, 1/s.
 func (t *rateTable) at(a, tempC float32) float32 {
-	x, y := a*cureSteps, (tempC-coldest)*perDegree
+	x, y := lowSteps+(a-lowCure)*256, (tempC-coldest)*perDegree
+	if a < lowCure {
+		x = lowSteps * float32(math.Sqrt(float64(max(a, 0)/lowCure)))
+	}
 	if x != x || y != y {
 		return a + tempC // not a number: the step is refused
 	}
