@@ -28,7 +28,7 @@ func (b *block) axes() bool {
 	return b.has['X'-'A'] || b.has['Y'-'A'] || b.has['Z'-'A']
 }
 
-// sort makes a block of the words of a line, or says why they do not go together.
+// sortWords makes a block of the words of a line, or says why they do not go together.
 func sortWords(ws []word) (*block, *fault) {
 	b := &block{}
 	ms := 0

@@ -94,7 +94,7 @@ func (r *reader) towards(s *state, b *block) (Move, *fault) {
 		s.known[i] = true
 		sideways = sideways || i < 2
 	}
-	if s.motion != 0 && s.known != (Vec3{true, true, true}) {
+	if s.motion != 0 && s.known != (axes{true, true, true}) {
 		return m, wrong(notFollowed, 0, "A cut begins before X, Y and Z have all been stated: it starts wherever the cutter stands.")
 	}
 	if sideways && !s.known[2] {

@@ -10,7 +10,7 @@ import (
 // Lengths are in mm.
 type state struct {
 	place    Vec
-	known    Vec3 // axes the file has stated
+	known    axes // axes the file has stated
 	motion   code
 	plane    Plane
 	relative bool
@@ -24,8 +24,8 @@ type state struct {
 	moved    bool
 }
 
-// Vec3 says something of each axis.
-type Vec3 [3]bool
+// axes says something of X, Y and Z.
+type axes [3]bool
 
 // none is the motion before any is stated.
 const none code = -1
