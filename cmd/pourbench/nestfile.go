@@ -30,7 +30,7 @@ type nestItem struct {
 
 // Chosen: more pieces or corners than this are a slip of the pen, not an instance.
 const (
-	mostNestPieces  = 5000
+	mostNestPieces  = 1000
 	mostNestCorners = 2000
 )
 
