@@ -31,8 +31,9 @@ type heatGoal struct {
 
 // A heatRun is the best of some runs of the solver.
 type heatRun struct {
-	build, solve, cpu float64 // s
-	res               heat.Result
+	build, solve float64 // s of wall clock, of the quickest run
+	cpu, cpuRun  float64 // processor seconds: of all, and of solving alone; the least of the runs
+	res          heat.Result
 }
 
 func runHeat(args []string, out io.Writer) error {
@@ -89,7 +90,8 @@ func cpuSeconds() float64 {
 
 // best runs a case some times and keeps the quickest.
 func best(ctx context.Context, c heat.Case, o heat.Options, times int) (heatRun, error) {
-	out := heatRun{solve: math.Inf(1), build: math.Inf(1), cpu: math.Inf(1)}
+	inf := math.Inf(1)
+	out := heatRun{solve: inf, build: inf, cpu: inf, cpuRun: inf}
 	for range times {
 		runtime.GC()
 		cpu, start := cpuSeconds(), time.Now()
@@ -97,13 +99,13 @@ func best(ctx context.Context, c heat.Case, o heat.Options, times int) (heatRun,
 		if err != nil {
 			return out, err
 		}
-		built := time.Since(start).Seconds()
+		built, cpuBuilt := time.Since(start).Seconds(), cpuSeconds()
 		r, err := p.Solve(ctx)
 		if err != nil {
 			return out, err
 		}
 		all := time.Since(start).Seconds()
-		out.cpu = math.Min(out.cpu, cpuSeconds()-cpu)
+		out.cpu, out.cpuRun = math.Min(out.cpu, cpuSeconds()-cpu), math.Min(out.cpuRun, cpuSeconds()-cpuBuilt)
 		if all < out.build+out.solve {
 			out.build, out.solve, out.res = built, all-built, r
 		}
@@ -137,12 +139,12 @@ func (b *heatBench) speed(ctx context.Context) error {
 	}
 	b.triadOne, b.triad = triad(1), triad(2)
 	const bytes = 124
-	share := func(r heatRun, rate float64) float64 {
-		return float64(r.res.Cells) * float64(r.res.Steps) * bytes / rate / r.solve
+	share := func(r heatRun, seconds, rate float64) float64 {
+		return float64(r.res.Cells) * float64(r.res.Steps) * bytes / rate / seconds
 	}
 	b.say("\nbandwidth (a = b + s c, float32): %.1f GB/s on 1 thread, %.1f on 2", b.triadOne/1e9, b.triad/1e9)
-	b.say("cells x steps x %d bytes over it: %.0f %% of the whole solve on 1 thread, %.0f %% on 2", bytes, 100*share(b.onOne, b.triadOne), 100*share(b.onTwo, b.triad))
-	s1, s2 := share(b.onOne, b.triadOne), share(b.onTwo, b.triad)
+	s1, s2 := share(b.onOne, b.onOne.cpuRun, b.triadOne), share(b.onTwo, b.onTwo.solve, b.triad)
+	b.say("cells x steps x %d bytes over it: %.0f %% of the whole solve on 1 thread (processor time of both), %.0f %% on 2 (wall clock of both)", bytes, 100*s1, 100*s2)
 	b.goal("G2 cells x steps x 124 B / bandwidth >= 25 % of the solve (stretch 50)", math.Min(s1, s2) >= 0.25, "%.0f %% on 1 thread, %.0f %% on 2", 100*s1, 100*s2)
 	return nil
 }
@@ -158,15 +160,15 @@ func (b *heatBench) explicit(ctx context.Context) error {
 		steps = 0
 	}
 	runtime.GC()
-	start := time.Now()
+	start, cpu := time.Now(), cpuSeconds()
 	x, err := p.Explicit(ctx, steps)
 	if err != nil {
 		return err
 	}
-	seconds := time.Since(start).Seconds()
+	seconds := cpuSeconds() - cpu
 	all := math.Ceil(benchHours * 3600 / x.DTS)
 	total := seconds * all / float64(x.Steps)
-	b.say("\nexplicit scheme, packed, float64, same cells, 1 thread: steps of %.2f s, %.0f of them, %.1f s (%d were run in %.2f s)", x.DTS, all, total, x.Steps, seconds)
+	b.say("\nexplicit scheme, packed, float64, same cells, 1 thread: steps of %.2f s, %.0f of them, %.1f processor s (%d were run in %.2f)", x.DTS, all, total, x.Steps, seconds)
 	if b.full {
 		b.say("explicit peak %.3f C at %.3f h", x.PeakC, x.PeakH)
 	}
@@ -188,7 +190,7 @@ func (b *heatBench) explicit(ctx context.Context) error {
 		b.say("cross-check by stabilised explicit steps (order 2, float64): %.3f C at %.3f h, %d rates, %.1f s: off %.3f K", k.PeakC, k.PeakH, k.Steps, time.Since(start).Seconds(), math.Abs(k.PeakC-r.res.PeakC))
 		dT, dH = math.Max(dT, math.Abs(k.PeakC-r.res.PeakC)), math.Max(dH, math.Abs(k.PeakH/r.res.PeakH-1))
 	}
-	ratio := total / (r.solve)
+	ratio := total / r.cpuRun
 	b.goal("G1 >= 60x the explicit scheme (stretch 200), <= .1 K, <= 1 % of the hour", ratio >= 60 && dT <= 0.1 && dH <= 0.01, "%.0fx, %.3f K, %.2f %%", ratio, dT, 100*dH)
 	return nil
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/binary"
 	"fmt"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -65,7 +66,7 @@ func (b *heatBench) peersOn(ctx context.Context, dir, name string, c heat.Case, 
 	}
 	if scipy {
 		b.outside(ctx, "SciPy BDF", exec.CommandContext(ctx, "/usr/bin/python3", filepath.Join("bench", "heat_bdf.py"), path, fmt.Sprint(benchHours)))
-		b.outside(ctx, "FreeFem++ P1", exec.CommandContext(ctx, "FreeFem++", "-nw", "-v", "0", filepath.Join("bench", "heat_box.edp")))
+		b.outside(ctx, "FreeFem++ P1", finite(ctx))
 	}
 	return nil
 }
@@ -74,7 +75,7 @@ func (b *heatBench) peersOn(ctx context.Context, dir, name string, c heat.Case, 
 func (b *heatBench) cvode(ctx context.Context, program, path, name string, one, two heatRun) error {
 	var peak, hour, wall, cpu float64
 	var steps, calls int
-	least := 0.0
+	least, leastCPU := math.Inf(1), math.Inf(1)
 	for range 3 {
 		text, err := exec.CommandContext(ctx, program, path, "3e-4", fmt.Sprint(benchHours)).Output()
 		if err != nil {
@@ -83,17 +84,22 @@ func (b *heatBench) cvode(ctx context.Context, program, path, name string, one, 
 		if _, err := fmt.Sscan(string(text), &peak, &hour, &wall, &cpu, &steps, &calls); err != nil {
 			return fmt.Errorf("read what the C program prints: %w", err)
 		}
-		if least == 0 || wall < least {
-			least = wall
-		}
+		least, leastCPU = min(least, wall), min(leastCPU, cpu)
 	}
 	off := abs(peak - one.res.PeakC)
-	b.say("  CVODE 3e-4: %.3f s (cpu %.3f), %d steps, %d right hand sides, peak %.3f C at %.3f h: off %.3f K; %.1fx our 1 thread, %.1fx our 2", least, cpu, steps, calls, peak, hour, off, least/one.solve, least/two.solve)
+	b.say("  CVODE 3e-4: %.3f s (cpu %.3f), %d steps, %d right hand sides, peak %.3f C at %.3f h: off %.3f K; %.1fx our 1 thread by processor time, %.1fx our 2 by wall clock", least, leastCPU, steps, calls, peak, hour, off, leastCPU/one.cpuRun, least/two.solve)
 	if name == "basin" {
-		b.goal("G3 CVODE 3e-4 >= 18x our time on 1 thread, 30x on 2; peaks within .1 K", least >= 18*one.solve && least >= 30*two.solve && off <= 0.1,
-			"%.1fx, %.1fx, %.3f K", least/one.solve, least/two.solve, off)
+		b.goal("G3 CVODE 3e-4 >= 18x our time on 1 thread, 30x on 2; peaks within .1 K", leastCPU >= 18*one.cpuRun && least >= 30*two.solve && off <= 0.1,
+			"%.1fx, %.1fx, %.3f K", leastCPU/one.cpuRun, least/two.solve, off)
 	}
 	return nil
+}
+
+// finite is the finite element package with the folder where Debian keeps its parts.
+func finite(ctx context.Context) *exec.Cmd {
+	cmd := exec.CommandContext(ctx, "FreeFem++", "-nw", "-v", "0", filepath.Join("bench", "heat_box.edp"))
+	cmd.Env = append(os.Environ(), "FF_LOADPATH=/usr/lib/freefem++")
+	return cmd
 }
 
 // outside runs a program of another kind and prints what it says.

@@ -51,7 +51,7 @@ func TestPublishedSlabTable(t *testing.T) {
 	for _, row := range oldSlabs {
 		c := slab(2000*half, s, row.bi*s.KWMK/half, row.bi*s.KWMK/half)
 		second := half * half * 1e6 // of Fo
-		fo := [2]float64{1.2, 2.4} // by then the second term of the series is gone
+		fo := [2]float64{1.2, 2.4}  // by then the second term of the series is gone
 		c.EndH = 2.5 * second / 3600
 		r := mustSolve(t, c, Options{DZMM: 1.25, StepS: second / 1000, Frames: []float64{fo[0] * second / 3600, fo[1] * second / 3600}})
 		var mid [2]float64
