@@ -23,22 +23,20 @@ func (b *book) batches() {
 
 func (b *book) batch(x concrete.Batch, nth, all int) {
 	b.begin(fmt.Sprintf("Batch %d of %d: %s", x.Number, all, x.Coat))
-	b.say("", 11, ink, "%s %d of %d in this coat. %.2f kg, %.1f l. One tub on one scale, never set back to zero.", "Tub", nth, x.Of, x.Mass, x.Volume)
-	b.say("B", 11, ink, "First water %s after casting begins, at the latest %s. Works for %s: use up by %s.", clock(x.Start), clock(x.StartBy), clock(x.Life), clock(x.UseBy))
-	b.Ln(2)
+	b.say("", 10, ink, "%s %d of %d in this coat. %.2f kg, %.1f l. One tub on one scale, never set back to zero.", "Tub", nth, x.Of, x.Mass, x.Volume)
+	b.say("B", 10, ink, "First water %s after casting begins, at the latest %s. Works for %s: use up by %s.", clock(x.Start), clock(x.StartBy), clock(x.Life), clock(x.UseBy))
+	b.Ln(1)
 	w := b.w - 2*margin
-	t := table{b, []column{{"", 14, false, "", 20}, {"add", w - 14 - 38 - 56, false, "", 13}, {"grams", 38, true, "", 17}, {"scale reads, g", 56, true, "B", 24}}, 12}
+	t := table{b, []column{{"", 14, false, "", 20}, {"add", w - 14 - 26 - 44, false, "", 12}, {"grams", 26, true, "", 15}, {"scale reads, g", 44, true, "B", 20}}, 12}
 	t.heads()
 	for _, a := range x.Steps {
 		t.row(box, lines(a.What, a.How), grams(a.Mass.G()), grams(a.ScaleReads.G()))
 	}
-	b.Ln(4)
-	b.waterLimits(x, x.ScaleNever.G())
-	b.Ln(3)
-	b.say("", 10, ink, "%s", mixTimes(x))
 	b.Ln(2)
-	b.blanks("mixed at", "start packing by", "use up by")
-	b.blanks("kg packed", "water used, g", "by")
+	b.waterLimits(x, x.ScaleNever.G())
+	b.Ln(1)
+	b.say("", 9.5, ink, "%s", mixTimes(x))
+	b.blanks("mixed at", "kg packed", "water used, g", "by")
 	b.caution(x.Cautions...)
 }
 

@@ -52,8 +52,7 @@ func (c *computer) card(b *Batch, coat Coat) {
 	}
 	b.Cautions = []string{
 		"Dry cement, sand and pigment: fitted respirator, no sweeping. Fresh mix is caustic: gloves, goggles, long sleeves; rinse at once.",
-		"Too stiff: a little more plasticiser, never more water than the limit. Too much plasticiser may not set for hours.",
-		"Past its working life: throw it away, never thin it again with water.",
+		"Too stiff: a little more plasticiser, never more water than the limit. Past its working life: throw it away, never thin it with water.",
 	}
 }
 
