@@ -38,3 +38,19 @@ func TestPublishedPart(t *testing.T) {
 		published.Check{Room: "knockout", Name: "depth of its label from the edge: half the ring's width", Ours: -r.Parts[0].Region.Shape().Distance(geom.Point(r.Parts[0].LabelAt)), Theirs: 40, Unit: "mm", Tol: 1, Source: "analytic", Place: "largest disc in a ring"},
 	)
 }
+
+// TestPublishedCorner is what a cutter of 10 mm leaves in a square inside corner, and
+// the shape of a key: head and neck of radius 12 mm.
+func TestPublishedCorner(t *testing.T) {
+	bay := view.Of[view.Finished](geom.Subtract(geom.Rect(50, 50, 450, 350).Region(), geom.Rect(200, 150, 300, 350).Region()))
+	r, _ := Compute(Input{Length: 500, Width: 400, Foam: 25, SheetX: 1250, SheetY: 600, Density: 20, Layers: []Layer{{1, "bay", 25, bay}},
+		Machine: Machine{Router: true, BedX: 1300, BedY: 700, Cutter: 10, Flute: 30}})
+	left := r.Parts[0].Left[0]
+	key := keyShape{12}.outline().Box()
+	published.Run(t,
+		published.Check{Room: "knockout", Name: "foam that a cutter of 10 mm leaves in a square corner", Ours: float64(left.Area), Theirs: 25 * (1 - math.Pi/4), Unit: "mm2", Tol: 0.3, Source: "analytic", Place: "(1 - pi/4) r^2"},
+		published.Check{Room: "knockout", Name: "how far that foam stands out", Ours: float64(left.Width), Theirs: 5 * (math.Sqrt2 - 1), Unit: "mm", Tol: 0.04, Source: "analytic", Place: "(sqrt 2 - 1) r"},
+		published.Check{Room: "knockout", Name: "height of a key of radius 12 mm", Ours: key.Height(), Theirs: 38.4, Unit: "mm", Tol: 0.02, Source: "analytic", Place: "3.2 R"},
+		published.Check{Room: "knockout", Name: "its foot", Ours: key.Width(), Theirs: 38.4, Unit: "mm", Tol: 0.02, Source: "analytic", Place: "2 x 1.6 R"},
+	)
+}

@@ -216,6 +216,13 @@ func (c *computer) judge(i int, b *block, j joint, s Seam) {
 	}
 }
 
+func cutsOf(n int) string {
+	if n == 1 {
+		return "1 cut"
+	}
+	return fmt.Sprintf("%d cuts", n)
+}
+
 // sayCut says what became of an outline that was too large.
 func (c *computer) sayCut(b *block) {
 	number := b.course.layer.Number
@@ -228,8 +235,8 @@ func (c *computer) sayCut(b *block) {
 		at := [2]float64{m.X, m.Y}
 		where := finding.Where{Element: b.course.layer.Name, View: "form", At: &at}
 		if len(b.uncut) == 0 {
-			c.say(seam.At(where, "Layer %d is %.0f x %.0f mm there and a piece may be %.0f x %.0f mm (%s): it is cut into pieces at %d seams.",
-				number, box.Width(), box.Height(), c.room.x, c.room.y, c.room.by, len(b.course.splits[n].cuts)))
+			c.say(seam.At(where, "Layer %d is %.0f x %.0f mm there and a piece may be %.0f x %.0f mm (%s): it takes %s.",
+				number, box.Width(), box.Height(), c.room.x, c.room.y, c.room.by, cutsOf(len(b.course.splits[n].cuts))))
 		}
 	}
 	for _, p := range b.uncut {

@@ -318,7 +318,8 @@ func holdStaggers(t *rapid.T, r Result, found []finding.Finding) {
 		for _, g := range s.Staggers {
 			least := math.Inf(1)
 			for _, o := range r.Seams {
-				if o.Layer == g.Layer {
+				a, b := s.Line, o.Line
+				if o.Layer == g.Layer && !(steep(a[0], a[1], b[0], b[1]) && apart(a[0], a[1], b[0], b[1]) == 0) {
 					least = math.Min(least, lineGap(s.Curve, o.Curve))
 				}
 			}
