@@ -31,7 +31,7 @@ func panels(p *plan.Plan) Drawing {
 		}
 		s.area(Board, 0, shape.Map(func(q geom.Point) geom.Point { return geom.Point{X: q.X, Y: q.Y + y} }))
 		s.screwLines(x, y)
-		text := []string{fmt.Sprintf("%s %s: cut %d", strings.Join(x.Marks, ", "), x.Name, x.Count), measure(x.Thickness) + " thick"}
+		text := []string{strings.Join(x.Marks, ", "), fmt.Sprintf("%s: cut %d", x.Name, x.Count), measure(x.Thickness) + " thick"}
 		if x.Bevel != "" {
 			bevels = append(bevels, x.Name+": bevel "+x.Bevel)
 			for i, a := range x.Tilts {

@@ -28,10 +28,11 @@ func (p page) making() {
 		fmt.Fprintf(p, "%s: %.2f %s\n", s.Name, s.Need, s.Unit)
 	}
 	for _, d := range f.Dams {
-		fmt.Fprintf(p, "dam %s, %s side: %.1f x %.1f mm of %s, seal %.0f mm, %.1f N, water test at most %.0f ml in %.1f h\n", d.Mark, d.Side, d.Length, d.Height, d.Board, d.Seal, d.Force, d.Water, d.Test)
+		fmt.Fprintf(p, "dam %s, %s side: %.1f x %.1f mm of %s\n", d.Mark, d.Side, d.Length, d.Height, printable(d.Board))
+		fmt.Fprintf(p, "  seal %.0f mm, pushed with %.1f N; water test: at most %.0f ml in %.1f h\n", d.Seal, d.Force, d.Water, d.Test)
 	}
 	for _, x := range f.Inserts {
-		fmt.Fprintf(p, "%s %s: finished view x %.1f, y %.1f; form view x %.1f, y %.1f; cover %.1f mm\n", x.Kind, printable(x.Name), x.X, x.Y, x.FormX, x.FormY, x.Cover)
+		p.wrap(x.Kind, fmt.Sprintf("%s: finished view x %.1f, y %.1f; form view x %.1f, y %.1f; cover %.1f mm", x.Name, x.X, x.Y, x.FormX, x.FormY, x.Cover))
 	}
 	p.cutting("Cuts of the form", f.Cutting)
 }
@@ -71,11 +72,10 @@ func (p page) base() {
 		})
 	}
 	for _, t := range b.Supports {
-		fmt.Fprintf(p, "%d x %s, %s, %.1f mm", t.Count, printable(t.Name), printable(t.Tube), t.Length)
+		fmt.Fprintf(p, "%d x %s, %s, %.1f mm\n", t.Count, printable(t.Name), printable(t.Tube), t.Length)
 		for _, h := range t.Holes {
-			fmt.Fprintf(p, "; %s face %.1f mm at %.1f", h.Face, h.Diameter, h.At)
+			fmt.Fprintf(p, "  %s face: %.1f mm at %.1f mm, %s\n", h.Face, h.Diameter, h.At, h.For)
 		}
-		fmt.Fprintln(p)
 	}
 	p.cutting("Cuts of the base", b.Cutting)
 	for _, x := range b.Bars {

@@ -19,11 +19,20 @@
 //
 // Every panel is held against the sheet both ways round.
 //
+// Sides on the base make the base 2 t larger and the sides H high. An outline of n
+// sides has every side cut by half its corners:
+//
+//	size  e + t/tan(a/2) + t/tan(b/2)   bevel  90 - a/2 degrees from square
+//
+// Walls bow as plates, foot and ends simple, the top free or held by a rail (package
+// plate); a flowable mix presses as a liquid, a packed one evenly with 0.5 kPa. Screws
+// hold by their withdrawal in the edge of the board behind.
+//
 // # Left out
 //
-// Cutting plans and kerfs, screws, battens, bulging under the wet mix, the dam.
+// Ties across the top; shear of screws; the weight of the mix on the base.
 //
 // # Sources
 //
-// [analytic]; the thicknesses that are doubted are chosen.
+// [analytic], [plate-series], [nds]; limits are chosen and may be changed.
 package form

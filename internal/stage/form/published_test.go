@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"pourwright/internal/published"
+	"pourwright/internal/units"
 )
 
 func TestPublishedSheetMass(t *testing.T) {
@@ -19,4 +20,23 @@ func TestPublishedPanels(t *testing.T) {
 		published.Check{Room: "form", Name: "mass of one long side", Ours: float64(r.Panels[1].Mass), Theirs: 6.662, Unit: "kg", Tol: 0.0005, Source: "analytic", Place: "1.2564 x 0.4482 x 0.0182 x 650"},
 		published.Check{Room: "form", Name: "mass of all panels", Ours: float64(r.Mass), Theirs: 23.589, Unit: "kg", Tol: 0.001, Source: "analytic", Place: "(0.5002 + 2 x 0.563118 + 2 x 0.183762) x 11.83"},
 	)
+}
+
+func TestPublishedScrews(t *testing.T) {
+	const lb, in = 4.4482216152605, 25.4
+	n := func(name string, ours, theirs, tol float64, src string) published.Check {
+		return published.Check{Room: "form", Name: name, Ours: ours, Theirs: theirs, Unit: "lb/in", Tol: tol, Source: src, Place: "withdrawal from side grain, one inch of thread"}
+	}
+	published.Run(t,
+		n("screw No. 10, G .45", Withdrawal(.45, .190*in, in)/lb, 109, 1, "nds"),
+		n("screw No. 8, G .50", Withdrawal(.5, .164*in, in)/lb, 116.9, .05, "nds"),
+		n("screw No. 8, G .70, ultimate", UltimateWithdrawal(.7, .164*in, in)/lb, 1262, .5, "wood-handbook"),
+	)
+}
+
+func TestPublishedBeads(t *testing.T) {
+	for _, c := range []struct{ r, metres float64 }{{5, 55.9}, {6.35, 34.7}, {10, 14.0}} {
+		published.Run(t, published.Check{Room: "form", Name: "bead of a 300 ml cartridge", Ours: .3 / float64(Bead(1000, units.Length(c.r))), Theirs: c.metres, Unit: "m", Tol: .05,
+			Source: "analytic", Place: "concave fillet, .2146 r^2"})
+	}
 }
