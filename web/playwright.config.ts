@@ -8,7 +8,8 @@ export default defineConfig({
   workers: 1,
   fullyParallel: false,
   forbidOnly: true,
-  timeout: 30_000,
+  timeout: 150_000,
+  expect: { timeout: 15_000 },
   reporter: [["list"]],
   use: {
     browserName: "chromium",

@@ -11,5 +11,6 @@ export default defineConfig({
     sourcemap: false,
   },
   server: { proxy: { "/api": process.env.POURWRIGHT_ADDRESS ?? "http://127.0.0.1:8470" } },
-  test: { environment: "happy-dom", include: ["src/**/*.test.{ts,tsx}"] },
+  // The whole page in a DOM of its own takes a while on a busy machine.
+  test: { environment: "happy-dom", include: ["src/**/*.test.{ts,tsx}"], testTimeout: 60_000 },
 });

@@ -26,7 +26,7 @@ test("shows the piece: name, size, findings, numbers, figure, stages", async ({ 
   await expect(open.locator(".size-main")).toHaveText("1220 × 410 × 430 mm");
   await expect(open.locator(".finding").first()).toBeVisible();
   await expect(open.locator(".number-order .number-main")).toHaveText(/^\d+\.\d+ l$/);
-  await expect(open.locator(".stage")).toHaveCount(8);
+  await expect(open.locator(".stage")).toHaveCount(11);
   await expect(open.locator(".measure-list li").first()).toBeVisible();
   await expect(open.locator(".link")).toHaveText("follows the document");
 });

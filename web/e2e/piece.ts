@@ -80,7 +80,7 @@ export const test = base.extend<Fixtures>({
   open: async ({ page, served }, use) => {
     await page.emulateMedia({ reducedMotion: "reduce" });
     await page.goto(served.address);
-    await expect(page.locator(".drawing")).toBeVisible();
+    await expect(page.locator(".drawing")).toBeVisible({ timeout: 90_000 });
     await use(page);
   },
 });

@@ -60,7 +60,7 @@ describe("the page", () => {
     openStages.value = new Set(["resin"]);
     const root = show(p);
     expect(texts(root, ".number")).toEqual([]);
-    expect(root.querySelectorAll(".stage button:disabled")).toHaveLength(8);
+    expect(root.querySelectorAll(".stage button:disabled")).toHaveLength(p.stages.length);
     expect(root.querySelector(".detail:not([hidden])")).toBeNull();
   });
 
@@ -70,7 +70,7 @@ describe("the page", () => {
       const p = example();
       p.piece.units = units;
       const root = show(p);
-      expect(root.querySelectorAll(".detail:not([hidden])")).toHaveLength(8);
+      expect(root.querySelectorAll(".detail:not([hidden])")).toHaveLength(p.stages.length);
       expect(root.textContent).not.toMatch(/NaN|undefined|null|\[object/);
     }
   });
