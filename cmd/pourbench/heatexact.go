@@ -81,8 +81,7 @@ func slabError(ctx context.Context, nz int) (float64, error) {
 	for n, h := range hours {
 		z, v := layersAt(r, n)
 		for k := range z {
-			exact := meanOver(z[k], 50/float64(nz), func(z float64) float64 { return slabTheta(math.Abs(z/25-1), h*3600) })
-			worst = math.Max(worst, math.Abs(v[k]-20-40*exact))
+			worst = math.Max(worst, math.Abs(v[k]-20-40*slabTheta(math.Abs(z[k]/25-1), h*3600)))
 		}
 	}
 	return worst, nil
@@ -107,14 +106,8 @@ func slabTheta(x, seconds float64) float64 {
 	return sum
 }
 
-// meanOver returns the mean of f over a cell, by Gauss's rule of three points: the cells of
-// the solver hold means.
-func meanOver(middle, width float64, f func(float64) float64) float64 {
-	d := width / 2 * math.Sqrt(0.6)
-	return (5*f(middle-d) + 8*f(middle) + 5*f(middle+d)) / 18
-}
-
-// contactError is the difference of the resin's cells from two half spaces.
+// contactError is the greatest difference at the middles of the resin's cells from two
+// half spaces.
 func contactError(ctx context.Context, dz float64) (float64, error) {
 	c := oneColumn(120, 0, 0)
 	c.Rate = func(a, t float64) float64 { return 0 }
@@ -130,9 +123,7 @@ func contactError(ctx context.Context, dz float64) (float64, error) {
 	z, v := layersAt(r, 0)
 	worst := 0.0
 	for k := range z {
-		want := meanOver(z[k], dz, func(z float64) float64 {
-			return touch + (60-touch)*math.Erf((120-z)/1000/2/math.Sqrt(c.Pour.KWMK/c.Pour.RhoKGM3/c.Pour.CJKGK*600))
-		})
+		want := touch + (60-touch)*math.Erf((120-z[k])/1000/2/math.Sqrt(c.Pour.KWMK/c.Pour.RhoKGM3/c.Pour.CJKGK*600))
 		worst = math.Max(worst, math.Abs(v[k]-want))
 	}
 	return worst, nil

@@ -76,13 +76,14 @@ func (t *filmTable) at(face int, rise float32) float32 {
 	return t[face][i] + (x-float32(i))*(t[face][i+1]-t[face][i])
 }
 
-// films works out the conductance of every cell to air from its present face. The face's
+// films works out the conductance to air of every cell that touches it. The face's
 // temperature and its film are found in two rounds.
 func (s *stepper) films(c Case, airC float64) {
 	table := newFilmTable(c.Air, airC)
 	over := float32(s.refC - airC)
-	parallel(s.threads, s.ny, func(j int) {
-		for at := j * s.nz * s.nx; at < (j+1)*s.nz*s.nx; at++ {
+	const chunk = 2048
+	parallel(s.threads, (len(s.airy)+chunk-1)/chunk, func(n int) {
+		for _, at := range s.airy[n*chunk : min((n+1)*chunk, len(s.airy))] {
 			s.film[at] = 0
 			for f := range 3 {
 				a, path := s.face[f][at], s.path[f][at]
