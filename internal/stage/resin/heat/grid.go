@@ -58,7 +58,7 @@ func (b *body) layers(o Options, levels []float64) []float64 {
 		if to-from < 1e-6 {
 			return
 		}
-		n := math.Ceil((to-from)/most - 1e-9)
+		n := math.Max(1, math.Ceil((to-from)/most-0.05)) // a little thicker rather than one more
 		for k := 1; k <= int(n); k++ {
 			z = append(z, from+(to-from)*float64(k)/n)
 		}
