@@ -39,7 +39,11 @@ var about = map[string]string{
 
 // figure prints one drawing at a customary scale, with the stamp of its view.
 func (b *book) figure(d drawing.Drawing) {
-	b.begin(d.Title)
+	if d.Box.Width() > lying*d.Box.Height() {
+		b.beginLying(d.Title)
+	} else {
+		b.begin(d.Title)
+	}
 	if d.View != "" {
 		b.stamp(d.View)
 	}
@@ -60,6 +64,10 @@ func (b *book) figure(d drawing.Drawing) {
 	}
 	b.scaleBar(scale, fits)
 }
+
+// lying is from which width over height a figure gets a page on its long side. Chosen:
+// between the two ways of laying the paper.
+const lying = 1.1
 
 // stamp prints the view large in a frame, so that no sheet is taken for its mirror.
 func (b *book) stamp(viewName string) {

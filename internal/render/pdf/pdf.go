@@ -98,6 +98,7 @@ func newBook(p *plan.Plan, opt Options) *book {
 
 // header prints the section's title: large on its first page, small where it goes on.
 func (b *book) header() {
+	b.w, b.h = b.GetPageSize()
 	b.SetXY(margin, top)
 	if b.stopped {
 		b.SetFillColor(ink, ink, ink)
@@ -121,6 +122,7 @@ func (b *book) header() {
 
 func (b *book) footer() {
 	pc := b.plan.Piece
+	b.w, b.h = b.GetPageSize() // of the page that ends
 	y := b.h - 12
 	b.SetDrawColor(faint, faint, faint)
 	b.SetLineWidth(0.1)
@@ -149,6 +151,13 @@ func identity(pc plan.Piece) []string {
 func (b *book) begin(title string) {
 	b.section, b.opened = Clean(title), false
 	b.AddPage()
+}
+
+// beginLying starts a section on a new page that lies on its long side.
+func (b *book) beginLying(title string) {
+	b.section, b.opened = Clean(title), false
+	w, h, _ := b.PageSize(0)
+	b.AddPageFormat("L", fpdf.SizeType{Wd: min(w, h), Ht: max(w, h)})
 }
 
 func (b *book) font(style string, size float64) { b.SetFont("go", style, size) }
