@@ -1,6 +1,9 @@
 package nest
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Chosen by trial on strips: how often the sum of depths may fail to shrink before the
 // search goes back to its best state, and how often it goes back before it gives up.
@@ -22,7 +25,8 @@ var (
 // Later it compresses: from the best layout a little length is cut out at a random place.
 type lane struct {
 	s        seeker
-	best     spread // without overlap
+	best     spread   // without overlap
+	earlier  []spread // bests before it, the longest first
 	pool     []state
 	stuck    state // with the least sum at the present target
 	left     int   // rounds until the next strike
@@ -104,8 +108,12 @@ func (l *lane) arrive() bool {
 	b := l.s.b
 	ok := b.settle(400)
 	if ok {
+		b.measure() // pushing two apart may have pushed a third
+		ok = b.total() == 0
+	}
+	if ok {
 		b.length = b.reach()
-		l.best = b.spread()
+		l.hold(b.spread())
 	}
 	if l.compress {
 		l.cut()
@@ -119,6 +127,15 @@ func (l *lane) arrive() bool {
 		l.explore()
 	}
 	return ok
+}
+
+// hold takes a layout as the best and remembers the one before.
+func (l *lane) hold(s spread) {
+	const most = 60
+	if l.earlier = append(l.earlier, l.best); len(l.earlier) > most {
+		l.earlier = slices.Clone(l.earlier[len(l.earlier)-most:])
+	}
+	l.best = s
 }
 
 // strike goes back to the best state; after enough of them the target is given up.

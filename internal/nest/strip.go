@@ -1,9 +1,11 @@
 package nest
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"math"
+	"slices"
 	"sync"
 
 	"pourwright/internal/geom"
@@ -42,12 +44,42 @@ func (s Strip) Pack(ctx context.Context) (StripLayout, error) {
 	}
 	r := newRace(b, s.Seed, s.Iterations)
 	r.threads, r.spent = s.Threads, s.Spent
-	best := r.run(ctx)
-	out := StripLayout{LengthMM: best.length}
-	for i, t := range things {
-		out.Placements = append(out.Placements, placement(t, best, i))
+	r.run(ctx)
+	for _, found := range append(r.found(), b.spread()) {
+		if !disjoint(cat, things, found) {
+			continue
+		}
+		out := StripLayout{LengthMM: found.length}
+		for i, t := range things {
+			out.Placements = append(out.Placements, placement(t, found, i))
+		}
+		return out, nil
 	}
-	return out, nil
+	return StripLayout{}, fmt.Errorf("%w: no layout without overlap was found", ErrProblem)
+}
+
+// found lists the layouts that the lanes came to, the shortest first.
+func (r *race) found() []spread {
+	var out []spread
+	for _, l := range r.lanes {
+		out = append(append(out, l.best), l.earlier...)
+	}
+	slices.SortStableFunc(out, func(a, b spread) int { return cmp.Compare(a.length, b.length) })
+	return out
+}
+
+// disjoint reports, by exact booleans, whether no two things of a layout overlap.
+func disjoint(cat *catalog, things []thing, at spread) bool {
+	placed := make([]geom.Region, len(things))
+	for i, t := range things {
+		placed[i] = cat.shapes[t.poses[at.pose[i]].shape].region(at.x[i], at.y[i])
+		for j := range i {
+			if overlap(placed[i], placed[j]) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 func placement(t thing, s spread, i int) Placement {
