@@ -160,7 +160,7 @@ func (b *heatBench) explicit(ctx context.Context) error {
 		steps = 0
 	}
 	runtime.GC()
-	start, cpu := time.Now(), cpuSeconds()
+	cpu := cpuSeconds()
 	x, err := p.Explicit(ctx, steps)
 	if err != nil {
 		return err
@@ -182,7 +182,7 @@ func (b *heatBench) explicit(ctx context.Context) error {
 	dT, dH := math.Abs(r.res.PeakC-tight.res.PeakC), math.Abs(r.res.PeakH/tight.res.PeakH-1)
 	b.say("steps of at most 120 s: %d steps, peak %.3f C at %.3f h: error in time %.3f K, %.2f %% of the hour", tight.res.Steps, tight.res.PeakC, tight.res.PeakH, dT, 100*dH)
 	if b.check {
-		start = time.Now()
+		start := time.Now()
 		k, err := p.Check(ctx)
 		if err != nil {
 			return err

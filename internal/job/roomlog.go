@@ -23,10 +23,11 @@ var (
 		Title: "the log goes forward in time", Remedy: "sort the log by time and take out double lines"}
 )
 
+const longestGap units.Duration = 3 // h between two readings. Chosen: a shop changes in less
+
 const (
-	longestGap units.Duration = 3 // h between two readings. Chosen: a shop changes in less
-	mostLines                 = 20_000
-	likeF                     = 45.0 // a mean above this was read in Fahrenheit
+	mostLines = 20_000
+	likeF     = 45.0 // a mean above this was read in Fahrenheit
 )
 
 // reading is one line of a log.

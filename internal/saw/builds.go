@@ -146,7 +146,6 @@ func (b *builder) combine(i, o int32, sum []uint64) {
 		y.w, y.h, y.join = wide, h, joinX
 		high := p.h + q.h
 		b.enter(y, sum)
-		p, q = &b.builds[i], &b.builds[o]
 		if byY {
 			x.w, x.h, x.join = w, high, joinY
 			b.enter(x, sum)

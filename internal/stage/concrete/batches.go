@@ -110,10 +110,10 @@ func (c *computer) workableTub(w finding.Where, coat Coat, most units.Mass, by s
 }
 
 // usualScale is the step of a shop's scale. Chosen.
-const (
-	usualScale  units.Mass = 0.001
-	finestShare            = 0.02 // half a step may be this share of a part. Chosen
-)
+const usualScale units.Mass = 0.001
+
+// finestShare is the share of a part that half a step may be. Chosen.
+const finestShare = 0.02
 
 // weighable says when a batch or its least part is too small for the scale.
 func (c *computer) weighable(coat Coat, b Batch) {

@@ -20,7 +20,7 @@ const (
 	stripAt   units.Duration    = 18 // Source: [gfrc-guides] 15 to 24 h at 20 C
 
 	usualDatum units.Temperature = -10 // of Nurse-Saul. Source: [astm-c1074], 0 to -11 C in use
-	differ                       = 0.10
+	differ     float64           = 0.10
 )
 
 // models are what an hour at a temperature is worth in hours at refTemp.

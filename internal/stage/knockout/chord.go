@@ -32,9 +32,6 @@ type line struct {
 	off float64
 }
 
-// through returns the line along dir through p.
-func through(p, dir geom.Point) line { return line{dir, p.Cross(dir)} }
-
 // fan cuts rings by the parallel lines along dir at the rising offsets offs and
 // returns the chains of each.
 func fan(rings []geom.Ring, dir geom.Point, offs []float64) [][]chain {

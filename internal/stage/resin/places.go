@@ -16,7 +16,7 @@ func isTooLarge(err error) bool { return errors.Is(err, heat.ErrTooLarge) }
 // be spoken of, and mostSoft how many are. Chosen.
 const (
 	lagging  units.Duration = 12
-	mostSoft                = 5
+	mostSoft int            = 5
 )
 
 // soft lists shallow places that harden late, the latest first, and the last of all.

@@ -66,15 +66,16 @@ func (c *computer) contact(k Cure) {
 }
 
 func (c *computer) softPlaces(k Cure) {
-	for _, s := range k.Soft {
-		x, y := s.X.MM(), s.Y.MM()
-		until := "within the time computed"
-		if s.Hard > 0 {
-			until = fmt.Sprintf("before %.0f h", s.Hard)
-		}
-		c.say(staysSoft.At(finding.Where{At: &[2]float64{x, y}, View: "finished"}, "Where only %.0f mm of resin stand, a day after the pour %.0f %% have reacted, and it is not hard %s.", s.Deep, 100*s.At24, until))
-		return // the first stands for all; the maps show the rest
+	if len(k.Soft) == 0 {
+		return
 	}
+	s := k.Soft[0] // it stands for all; the maps show the rest
+	x, y := s.X.MM(), s.Y.MM()
+	until := "within the time computed"
+	if s.Hard > 0 {
+		until = fmt.Sprintf("before %.0f h", s.Hard)
+	}
+	c.say(staysSoft.At(finding.Where{At: &[2]float64{x, y}, View: "finished"}, "Where only %.0f mm of resin stand, a day after the pour %.0f %% have reacted, and it is not hard %s.", s.Deep, 100*s.At24, until))
 }
 
 func (c *computer) scuffing(r *Result) {

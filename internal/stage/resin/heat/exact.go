@@ -26,9 +26,9 @@ type double struct {
 
 // A doubleCell is a cell among its neighbours; those that are not there are itself.
 type doubleCell struct {
-	next                     [6]int32
-	g                        [6]float64
-	film, perCap, heat, warm float64
+	next               [6]int32
+	g                  [6]float64
+	film, perCap, heat float64
 }
 
 // leastCap is the least capacity that the explicit schemes give a cell, in shares of a
