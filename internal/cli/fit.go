@@ -261,7 +261,7 @@ func printFit(w io.Writer, name string, f resin.Fitted) {
 	if f.Weak != "" {
 		fmt.Fprintf(w, "to know it better, measure: %s\n", f.Weak)
 	}
-	fmt.Fprintf(w, "\n# for a shelf of your own\nresins:\n  %s:\n    rate_25_per_s: {value: %.4g, range: [%.4g, %.4g], origin: measured}\n    rate_ratio: {value: %.3g, origin: measured}\n    activation_kj_mol: {value: %.1f, origin: measured}\n    heat_kj_kg: {value: %.0f, origin: measured}\n    glass_transition: {value: %.0f C}\n",
+	fmt.Fprintf(w, "\n# for a shelf of your own\nresins:\n  %s:\n    rate_25_per_s: {value: %.9f, range: [%.9f, %.9f], origin: measured}\n    rate_ratio: {value: %.3g, origin: measured}\n    activation_kj_mol: {value: %.1f, origin: measured}\n    heat_kj_kg: {value: %.0f, origin: measured}\n    glass_transition: {value: %.0f C}\n",
 		name, f.K25, f.K25Low, f.K25Hi, f.R, f.E, f.Heat, f.Tg)
 }
 

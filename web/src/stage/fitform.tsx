@@ -28,7 +28,7 @@ const FIELDS: [string, string, string][] = [
 
 // cardOf writes the estimate as it would stand on a shelf of one's own.
 export function cardOf(f: Fitted): string {
-  return `rate_25_per_s: {value: ${f.rate_25_per_s.toPrecision(4)}, origin: measured}\nrate_ratio: {value: ${f.ratio_of_rates.toPrecision(3)}, origin: measured}\n`
+  return `rate_25_per_s: {value: ${fixed(f.rate_25_per_s, 9)}, origin: measured}\nrate_ratio: {value: ${f.ratio_of_rates.toPrecision(3)}, origin: measured}\n`
     + `activation_kj_mol: {value: ${fixed(f.activation_kj_mol, 1)}, origin: measured}\nheat_kj_kg: {value: ${fixed(f.heat_kj_kg, 0)}, origin: measured}`;
 }
 
