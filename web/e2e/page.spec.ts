@@ -76,7 +76,8 @@ test("a finding's place is marked on the figure and turns with the piece", async
   };
   const before = await across();
   await open.getByLabel("Form view").check();
-  await expect.poll(async () => Math.abs((await across()) - before)).toBeGreaterThan(0.4);
+  await expect.poll(async () => Math.abs((await across()) - (1 - before))).toBeLessThan(0.08);
+  expect(Math.abs((await across()) - before), "the place moves to the other side").toBeGreaterThan(0.04);
   await open.getByRole("navigation", { name: "Drawings of" }).getByRole("button", { name: "Form" }).click();
   await open.getByRole("tab", { name: "Panels" }).click();
   await expect(open.locator(".found")).toHaveCount(0);
