@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { area, count, duration, fixed, inches, length, mass, mm, percent, pounds, systemOf, temperature, volume } from "./measure";
+import { about, area, count, duration, fixed, inches, length, mass, mm, percent, pounds, systemOf, temperature, volume } from "./measure";
 
 describe("inches", () => {
   it.each([
@@ -48,4 +48,8 @@ describe("other numbers", () => {
       expect([mm(v), inches(v), fixed(v, 1), duration(v), percent(v), pounds(v), mass(v, "mm").main, volume(v, "in").main, area(v, "mm").main]).toEqual(Array(9).fill("–"));
     }
   });
+});
+
+it("forecasts are not written to the minute", () => {
+  expect([0.1, 2.6, 10.05, 29.53, 75.2, Number.NaN].map(about)).toEqual(["0 min", "2 h 30 min", "10 h", "30 h", "3 d 3 h", "–"]);
 });

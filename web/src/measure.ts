@@ -107,6 +107,14 @@ export function duration(hours: number): string {
   return sign + parts.join(" ");
 }
 
+// about writes hours that are a forecast: to a quarter below six, to the hour above
+// twelve, and never to the minute.
+export function about(hours: number): string {
+  if (!Number.isFinite(hours)) return NO_NUMBER;
+  const step = Math.abs(hours) < 6 ? 0.25 : Math.abs(hours) < 12 ? 0.5 : 1;
+  return duration(Math.round(hours / step) * step);
+}
+
 // percent writes a fraction as per cent to 0.1.
 export function percent(f: number): string {
   return Number.isFinite(f) ? `${fixed(f * 100, 1)} %` : NO_NUMBER;

@@ -47,20 +47,25 @@ function LayerPart({ part: p }: { part: FoamPart }) {
 
 function Seams({ of: k, system: s }: { of: Knockout; system: System }) {
   return (
-    <Table caption="Seams, and why they lie where they do" rows={k.seams} columns={[
-      { head: "Seam", words: true, cell: (m) => <LayerLink number={m.layer} name={m.id} /> },
-      { head: "Length", cell: (m) => <Q of={length(m.length_mm, s)} /> },
-      { head: "In sight", cell: (m) => <Q of={length(m.visible_mm, s)} /> },
-      { head: "Stagger", cell: (m) => (m.staggers.length === 0 ? "no seam near" : m.staggers.map((t) => `layer ${t.layer}: ${length(t.distance_mm, s).main}`).join(", ")) },
-      { head: "Why", words: true, cell: (m) => m.why },
-    ]} />
+    <section class="assembly" aria-label="Seams">
+      <h4>Seams, and why they lie where they do</h4>
+      {k.seams.map((m) => (
+        <div key={m.id} class="seam">
+          <p>
+            <strong><LayerLink number={m.layer} name={m.id} /></strong> {m.kind}, {length(m.length_mm, s).main} long, {length(m.visible_mm, s).main} of it in sight
+            {m.staggers.map((t) => `, ${length(t.distance_mm, s).main} from the seams of layer ${t.layer}`).join("")}
+          </p>
+          <p class="quiet">{m.why}</p>
+        </div>
+      ))}
+    </section>
   );
 }
 
 function Sheets({ of: k, system: s }: { of: Knockout; system: System }) {
   return (
     <Table caption="Foam sheets" rows={k.sheets} columns={[
-      { head: "Sheet", words: true, cell: (f) => <FigureLink of={f.name.replaceAll(" ", "-")}>{f.name}</FigureLink> },
+      { head: "Sheet", words: true, cell: (f) => <FigureLink of={(f.name.split(" blank")[0] ?? "").replaceAll(" ", "-")}>{f.name}</FigureLink> },
       { head: "Size", cell: (f) => `${length(f.size_x_mm, s).main} × ${length(f.size_y_mm, s).main}` },
       { head: "Parts", words: true, cell: (f) => f.placements.map((p) => p.part).join(", ") },
       { head: "Used", cell: (f) => percent(f.used_share) },

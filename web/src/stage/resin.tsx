@@ -1,4 +1,4 @@
-import { count, duration, fixed, grams, length, mass, pounds, systemOf, volume, type System } from "../measure";
+import { about, count, fixed, grams, length, mass, pounds, systemOf, volume, type System } from "../measure";
 import { Facts, Q, Table } from "../parts";
 import type { Lift, Plan } from "../plan";
 import { CureFacts } from "./cure";
@@ -18,7 +18,7 @@ export function ResinDetail({ plan }: { plan: Plan }) {
         { head: "Volume", cell: (l) => <Q of={volume(l.volume_l, s)} /> },
         { head: "A", cell: (l) => <Q of={weight(l.a_kg, s)} /> },
         { head: "B", cell: (l) => <Q of={weight(l.b_kg, s)} /> },
-        { head: "Wait", cell: (l) => duration(l.wait_h) },
+        { head: "Wait", cell: (l) => about(l.wait_h) },
       ]} total={`${fixed(r.b_per_100_a_by_mass, 1)} of B to 100 of A, by mass.`} />
       <CureFacts plan={plan} />
       <TryLifts plan={plan} />

@@ -2,7 +2,7 @@
 
 import { useState } from "preact/hooks";
 import { askTry, ProblemError } from "../api";
-import { duration, fixed, systemOf, temperature } from "../measure";
+import { about, fixed, systemOf, temperature } from "../measure";
 import type { Plan } from "../plan";
 
 interface Row { depth: string; after: string }
@@ -72,7 +72,7 @@ export function TryLifts({ plan }: { plan: Plan }) {
 
 function hard(p: Plan): string {
   const last = p.resin.lifts.at(-1);
-  return duration((last?.at_h ?? 0) + (last?.wait_h ?? 0));
+  return about((last?.at_h ?? 0) + (last?.wait_h ?? 0));
 }
 
 function Seen({ plan, tried, yaml }: { plan: Plan; tried: Plan; yaml: string }) {
