@@ -94,6 +94,9 @@ func outcome(err error, errOut io.Writer) int {
 		return exitFine
 	case errors.Is(err, errStopped):
 		return exitStop
+	case errors.Is(err, context.Canceled):
+		fmt.Fprintln(errOut, "error: stopped before the end; nothing was written")
+		return exitError
 	}
 	fmt.Fprintln(errOut, "error:", err)
 	var doc *read.DocumentError
