@@ -54,6 +54,8 @@ func (b *book) afterPour(l resin.Lift) {
 		b.say("", 9.5, ink, "Peaks at %.0f C after %s. Next lift after %s: sand this one dull first, it no longer bonds by itself.", l.Peak, clock(l.PeakAt), clock(l.Wait))
 	case l.BondsUntil > 0:
 		b.say("", 9.5, ink, "Peaks at %.0f C after %s. Next lift %s to %s after this pour: gelled, and it still bonds.", l.Peak, clock(l.PeakAt), clock(l.Wait), clock(l.BondsUntil))
+	case l.Number < len(b.plan.Resin.Lifts):
+		b.say("", 9.5, ink, "Peaks at %.0f C after %s. Next lift from %s after this pour on: gelled, and it still bonds then.", l.Peak, clock(l.PeakAt), clock(l.Wait))
 	default:
 		b.say("", 9.5, ink, "Peaks at %.0f C after %s. Hard through after %s.", l.Peak, clock(l.PeakAt), clock(l.Wait))
 	}
