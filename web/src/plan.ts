@@ -212,6 +212,7 @@ export interface Concrete {
 export interface Hours { from_h: number; until_h: number }
 
 export interface CastWindow {
+  models_differ: boolean;
   name: string;
   coat: string;
   of: string;

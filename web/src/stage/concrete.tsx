@@ -46,10 +46,8 @@ function Windows({ plan }: { plan: Plan }) {
       {windows.length > 0 && <Table caption="Windows at the shop's temperature" rows={windows} columns={[
         { head: "Window", words: true, cell: (w) => <>{w.name}<small class="q-other">{w.coat || `after ${w.of}`}</small></> },
         { head: "At 20 °C", cell: (w) => span(w.at_20_c) },
-        { head: "Arrhenius", cell: (w) => span(w.arrhenius) },
-        { head: "Nurse-Saul", cell: (w) => span(w.nurse_saul) },
-        { head: "Planned", cell: (w) => span(w.planned) },
-        { head: "Touch", words: true, cell: (w) => w.touch_test },
+        { head: "Planned", cell: (w) => <>{span(w.planned)}{w.models_differ && <small class="q-other">Arrhenius {span(w.arrhenius)}<br />Nurse-Saul {span(w.nurse_saul)}</small>}</> },
+        { head: "Touch decides", words: true, cell: (w) => w.touch_test },
       ]} />}
       {strength.length > 0 && <Facts rows={strength.map((x): [string, string] => [
         `Strong enough to ${x.for}, ${fixed(x.need_mpa, 0)} MPa`, `${duration(x.planned_h)} after the last coat`,
