@@ -1,6 +1,7 @@
 package knockout
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -130,15 +131,7 @@ func extents(points geom.Ring, u geom.Point) (along, across float64) {
 // hull returns the convex hull of ring, counter-clockwise.
 func hull(ring geom.Ring) geom.Ring {
 	ps := slices.Clone(ring)
-	slices.SortFunc(ps, func(a, b geom.Point) int {
-		switch {
-		case a.X < b.X || a.X == b.X && a.Y < b.Y:
-			return -1
-		case a == b:
-			return 0
-		}
-		return 1
-	})
+	slices.SortFunc(ps, func(a, b geom.Point) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
 	half := func(ps geom.Ring) geom.Ring {
 		var out geom.Ring
 		for _, p := range ps {

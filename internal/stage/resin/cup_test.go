@@ -40,12 +40,12 @@ func TestPresetsInTheCup(t *testing.T) {
 				t.Errorf("%s, %s: %.3g, table %.3g", c.name, what, ours, theirs)
 			}
 		}
-		// The table's heat capacity grows with temperature, ours does not, so hot slabs
-		// come out hotter. Our cup runs hotter and gels sooner than the table's by up to a
-		// quarter and a seventh; why is not known. The fit trusts cups to .2 and .15.
+		// The table's heat capacity grows with temperature, ours does not, so hot cups and
+		// slabs come out hotter.
+		t.Logf("%s: pot %.2f of %.2f h, gel %.2f of %.2f h, cup %.0f of %.0f C, slab %.0f of %.0f and %.0f of %.0f C", c.name, cup.pot, c.pot, cup.gel, c.gel, cup.peak, c.peak, b, c.onBoard, k, c.onConc)
 		near("pot life", cup.pot, c.pot, 0.06, 0)
-		near("gel", cup.gel, c.gel, 0.15, 0)
-		near("cup's peak over the air", cup.peak-25, c.peak-25, 0.25, 0.5)
+		near("gel", cup.gel, c.gel, 0.08, 0)
+		near("cup's peak over the air", cup.peak-25, c.peak-25, 0.08, 0.5)
 		near("film to .55", m.FilmTime(0.55, 22)/3600, c.f55, 0.01, 0.5)
 		near("film to .70", m.FilmTime(0.70, 22)/3600, c.f70, 0.01, 0.5)
 		near("film to .80", m.FilmTime(0.80, 22)/3600, c.f80, 0.01, 0.5)

@@ -105,7 +105,7 @@ func (h *hearth) caseOf(s shape, pours []Pour, end units.Duration, w weather) he
 		NX: s.nx, NY: s.ny, StepMM: s.stepMM, DeepMM: deep,
 		Body: concrete, BodyMM: math.Max(h.in.Shell.MM(), s.stepMM), Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK},
 		HJKG: m.HJKG, Rate: m.Rate, Set: m.Hard, Smooth: m.Sandable, Wall: board, WallMM: math.Max(h.in.Board.MM(), s.stepMM),
-		Air: heat.Air{TempC: air, Film: heat.NaturalFilm, Scale: w.film}, EndH: float64(end),
+		Air: heat.Air{TempC: air, Film: heat.NaturalFilm(h.lengthM()), Scale: w.film}, EndH: float64(end),
 	}
 	if h.in.FoamLeft {
 		c.Below = &foamUnder
@@ -117,6 +117,12 @@ func (h *hearth) caseOf(s shape, pours []Pour, end units.Duration, w weather) he
 		c.Walls = append(c.Walls, h.wallOf(d))
 	}
 	return c
+}
+
+// lengthM is the piece's area over its perimeter, m: what the air's film goes by.
+func (h *hearth) lengthM() float64 {
+	l, w := h.in.Length.MM(), h.in.Width.MM()
+	return l * w / (2 * (l + w)) / 1000
 }
 
 func (h *hearth) pouring() float64 {

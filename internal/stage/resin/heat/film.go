@@ -11,20 +11,24 @@ import "math"
 // with the body's length L = area over perimeter, and a face colder than the air as its
 // opposite. Source: [mcadams], [churchill-chu].
 const (
-	FilmLengthM = 0.1
-	emissivity  = 0.93
-	stefan      = 5.670374419e-8
-	prandtl     = 0.71
+	emissivity = 0.93
+	stefan     = 5.670374419e-8
+	prandtl    = 0.71
 )
 
-// NaturalFilm returns W/m2K. Temperatures within a hair of each other give the film of
-// radiation and a least convection.
-func NaturalFilm(face int, surfaceC, airC float64) float64 {
+// NaturalFilm returns the film, W/m2K, of a body whose area over perimeter is lengthM, m.
+// Temperatures within a hair of each other give the film of radiation and a least
+// convection.
+func NaturalFilm(lengthM float64) func(face int, surfaceC, airC float64) float64 {
+	return func(face int, surfaceC, airC float64) float64 { return naturalFilm(lengthM, face, surfaceC, airC) }
+}
+
+func naturalFilm(lengthM float64, face int, surfaceC, airC float64) float64 {
 	rise := surfaceC - airC
 	mean := (surfaceC+airC)/2 + 273.15
 	nu := 1.58e-5 * math.Pow(mean/300, 1.7) // m2/s
 	k := 0.0263 * math.Pow(mean/300, 0.8)   // W/mK
-	ra := 9.80665 / mean * math.Max(math.Abs(rise), 0.05) * math.Pow(FilmLengthM, 3) / (nu * nu) * prandtl
+	ra := 9.80665 / mean * math.Max(math.Abs(rise), 0.05) * math.Pow(lengthM, 3) / (nu * nu) * prandtl
 	up := (face == 0) == (rise >= 0)
 	var nusselt float64
 	switch {
@@ -38,7 +42,7 @@ func NaturalFilm(face int, surfaceC, airC float64) float64 {
 		nusselt = 0.27 * math.Pow(ra, 0.25)
 	}
 	ts, ta := surfaceC+273.15, airC+273.15
-	return nusselt*k/FilmLengthM + emissivity*stefan*(ts*ts+ta*ta)*(ts+ta)
+	return nusselt*k/lengthM + emissivity*stefan*(ts*ts+ta*ta)*(ts+ta)
 }
 
 // SteadyFilm returns a film that is always h.

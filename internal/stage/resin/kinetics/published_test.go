@@ -46,10 +46,10 @@ func TestPublishedArrhenius(t *testing.T) {
 		check("rate, 25 to 20 C", ratio(25, 20), 0.685, 0.0005, "analytic", "55 kJ/mol"))
 }
 
-func TestPublishedGelPoint(t *testing.T) {
+// TestGelPoint: the mark of gelling lies within the range of functionalities that casting
+// resins have, 1/sqrt((f-1)(g-1)) for f 4 to 6 and g 2. Source: [flory-stockmayer].
+func TestGelPoint(t *testing.T) {
 	stockmayer := func(f, g float64) float64 { return 1 / math.Sqrt((f-1)*(g-1)) }
-	published.Run(t, check("gel point, f 4, g 2", stockmayer(4, 2), 0.5774, 5e-5, "flory-stockmayer", "1/sqrt((f-1)(g-1))"),
-		check("gel point, f 5, g 2", stockmayer(5, 2), 0.500, 5e-4, "flory-stockmayer", "1/sqrt((f-1)(g-1))"))
 	if low, high := stockmayer(6, 2), stockmayer(4, 2); Gel < low || Gel > high {
 		t.Errorf("gel at %.2f lies outside %.3f to %.3f", Gel, low, high)
 	}
