@@ -110,7 +110,7 @@ func drill(in Input, r *Result, s Support, t *Tube, where finding.Where) []findi
 	whole, drilled := sections(s.Side.MM(), s.Wall.MM(), size)
 	t.Section, t.AtHole = whole, drilled
 	if drilled < weakest*whole {
-		found = append(found, holeWeak.At(where, "At its holes %s has %.0f %% of its section left.", s.Name, 100*drilled/whole).Measured(drilled/whole, weakest, ""))
+		found = append(found, holeWeak.At(where, "The holes leave %.0f %% of the section of %s.", 100*drilled/whole, s.Name).Measured(drilled/whole, weakest, ""))
 	}
 	return found
 }
