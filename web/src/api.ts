@@ -29,14 +29,18 @@ export const GONE: Problem = {
 
 interface Answer<T> { value: T; version: string }
 
-async function ask<T>(path: string): Promise<Answer<T>> {
+// STOPPED is the answer to a question that was taken back.
+export const STOPPED: Problem = { error: "Stopped.", hint: "Nothing was changed." };
+
+async function ask<T>(path: string, signal?: AbortSignal): Promise<Answer<T>> {
   let response: Response;
   try {
-    response = await fetch(path);
+    response = await fetch(path, signal ? { signal } : {});
   } catch {
-    throw new ProblemError(GONE);
+    throw new ProblemError(signal?.aborted ? STOPPED : GONE);
   }
   const body: unknown = await response.json().catch(() => undefined);
+  if (signal?.aborted) throw new ProblemError(STOPPED);
   if (!response.ok || body === undefined) throw new ProblemError(problemOf(body, response.status));
   return { value: body as T, version: (response.headers.get("ETag") ?? "").replaceAll('"', "") };
 }
@@ -70,13 +74,13 @@ export function askDrawing(name: string): Promise<Answer<Drawing>> {
 }
 
 // askTry asks what the plan would be with some fields typed otherwise.
-export function askTry(fields: Record<string, string>): Promise<Answer<Plan>> {
-  return ask<Plan>(`/api/try?${new URLSearchParams(fields).toString()}`);
+export function askTry(fields: Record<string, string>, signal?: AbortSignal): Promise<Answer<Plan>> {
+  return ask<Plan>(`/api/try?${new URLSearchParams(fields).toString()}`, signal);
 }
 
 // askFit asks for a resin's cure as estimated from the fields of its data sheet.
-export function askFit(fields: Record<string, string>): Promise<Answer<Fitted>> {
-  return ask<Fitted>(`/api/fit?${new URLSearchParams(fields).toString()}`);
+export function askFit(fields: Record<string, string>, signal?: AbortSignal): Promise<Answer<Fitted>> {
+  return ask<Fitted>(`/api/fit?${new URLSearchParams(fields).toString()}`, signal);
 }
 
 export function svgAddress(name: string): string {

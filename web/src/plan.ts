@@ -257,6 +257,7 @@ export interface Lift {
   to_mm: number;
   depth_mm: number;
   volume_l: number;
+  pour_l: number;
   mass_kg: number;
   a_kg: number;
   b_kg: number;
@@ -283,6 +284,7 @@ export interface Cure {
   peak_at_h: number;
   peak_in_lift: number;
   dam_face_c: number;
+  last_to_harden?: { x_mm: number; y_mm: number; resin_mm: number; hard_at_h: number } | null;
   rooms: { room_c: number; peak_c: number; dam_face_c: number; hard_at_h: number }[];
   numerics: { cells: number; steps: number; grid_mm: number; peak_uncertain_c: number };
 }
@@ -294,6 +296,9 @@ export interface Alternative {
   hard_at_h: number;
   scuff_lifts: number[];
   hands_h: number;
+  within_limits?: boolean;
+  order_l?: number;
+  price?: number;
   chosen: boolean;
 }
 
@@ -326,6 +331,7 @@ export interface Step {
   wait_h: number;
   wait_for: string;
   latest_h: number;
+  start_h: number;
   start: string;
   end: string;
   cautions: string[];
