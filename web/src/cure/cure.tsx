@@ -60,45 +60,47 @@ function valueText(info: KindInfo, raw: number | undefined): string {
   return info.states ? (info.states[v] ?? "") : `${fixed(v, info.digits)} ${info.unit}`;
 }
 
+// A Read is a cell that is read out.
+interface Read { i: number; j: number; cut: boolean }
+
+// readingText says what a cell holds and where it is.
+export function readingText(f: Fields, info: KindInfo, { i, j, cut }: Read, values: number[] | undefined): string {
+  if (!values) return "";
+  const cell = j * f.nx + i;
+  const none = !cut && !info.moves && hasResin(f, cell) ? `not within ${f.hours.at(-1)} h` : "no resin";
+  const value = valueText(info, values[cell]) || none;
+  const along = `${fixed(f.x0_mm + (i + 0.5) * f.step_mm, 0)} mm from the left end`;
+  if (!cut) return `${value}, ${along}, ${fixed(f.y0_mm + (j + 0.5) * f.step_mm, 0)} mm from the near side`;
+  return `${value}, ${along}, ${fixed(((f.levels_mm[j] ?? 0) + (f.levels_mm[j + 1] ?? 0)) / 2, 0)} mm above the deepest floor`;
+}
+
 // levelText writes the level of a line.
 function levelText(v: number): string {
   return fixed(v, 1).replace(/\.0$/, "");
 }
 
 function Maps({ f, info, frame, ramp, shores }: { f: Fields; info: KindInfo; frame: number; ramp: Ramp; shores: Shores | undefined }) {
-  const [said, say] = useState("");
+  const [read, setRead] = useState<Read>(); // stays where it is when the hour moves on
   const { plan, section } = info.of(f);
   const [flat, cut] = [plan[info.moves ? frame : 0] ?? [], section?.[frame]];
   const smooth = !info.states;
   const planGrid = useMemo<Grid>(() => ({ cols: f.nx, rows: f.ny, values: flat, read: info.read, smooth, ...(info.moves ? {} : { wet: (n: number) => hasResin(f, n) }) }), [f, flat, info]);
   const cutGrid = useMemo<Grid | undefined>(() => cut && { cols: f.nx, rows: f.levels_mm.length - 1, values: cut, read: info.read, smooth, heights: f.levels_mm }, [f, cut, info]);
   const pin = useMemo(() => pinOf(f, info, flat), [f, info, flat]);
-  const middle = (i: number) => fixed(f.x0_mm + (i + 0.5) * f.step_mm, 0);
-  const overPlan = (i?: number, j?: number) => {
-    if (i === undefined || j === undefined) return say("");
-    const cell = j * f.nx + i;
-    const none = hasResin(f, cell) && !info.moves ? `not within ${f.hours.at(-1)} h` : "no resin";
-    return say(`${valueText(info, flat[cell]) || none}, ${middle(i)} mm from the left end, ${fixed(f.y0_mm + (j + 0.5) * f.step_mm, 0)} mm from the near side`);
-  };
-  const overCut = (i?: number, k?: number) => {
-    if (i === undefined || k === undefined) return say("");
-    const height = ((f.levels_mm[k] ?? 0) + (f.levels_mm[k + 1] ?? 0)) / 2;
-    return say(`${valueText(info, cut?.[k * f.nx + i]) || "no resin"}, ${middle(i)} mm from the left end, ${fixed(height, 0)} mm above the deepest floor`);
-  };
   const place = { x0: f.x0_mm, y0: f.y0_mm, x1: f.x0_mm + f.nx * f.step_mm, y1: f.y0_mm + f.ny * f.step_mm };
   return (
     <>
       <p class="map-name"><strong>Looking down</strong>, finished view: {captionOf(info)}</p>
-      <HeatMap grid={planGrid} ramp={ramp} ratio={f.nx / f.ny} place={place} shores={shores} cut={cutGrid && f.section_y_mm} pin={pin} words={levelText} label={`${info.title}, looking down, ${captionOf(info)}`} onPlace={overPlan} />
+      <HeatMap grid={planGrid} ramp={ramp} ratio={f.nx / f.ny} place={place} shores={shores} cut={cutGrid && f.section_y_mm} pin={pin} words={levelText} label={`${info.title}, looking down, ${captionOf(info)}`} onPlace={(i, j) => setRead(i === undefined || j === undefined ? undefined : { i, j, cut: false })} />
       {cutGrid && (
         <>
           <p class="map-name"><strong>Cut lengthwise</strong> along the dashed line, {fixed(f.section_y_mm, 0)} mm from the near side; heights drawn larger</p>
-          <HeatMap grid={cutGrid} ramp={ramp} ratio={6} place={place} words={levelText} label={`${info.title}, cut lengthwise`} onPlace={overCut} />
+          <HeatMap grid={cutGrid} ramp={ramp} ratio={6} place={place} words={levelText} label={`${info.title}, cut lengthwise`} onPlace={(i, j) => setRead(i === undefined || j === undefined ? undefined : { i, j, cut: true })} />
         </>
       )}
       {info.states ? <States names={info.states} ramp={ramp} /> : <Legend ramp={ramp} unit={info.unit} />}
       {!info.moves && flat.some((v, n) => v === NO_VALUE && hasResin(f, n)) && <p class="never"><i /> not within the {f.hours.at(-1)} h that were computed</p>}
-      <output class="map-said" aria-live="polite">{said || summary(f, info, flat, frame)}</output>
+      <output class="map-said" aria-live="polite">{(read && readingText(f, info, read, read.cut ? cut : flat)) || summary(f, info, flat, frame)}</output>
     </>
   );
 }

@@ -59,12 +59,16 @@ export function HeatMap({ grid, ramp, label, ratio, place, shores, cut, pin, wor
     setCross(to);
     onPlace(to[0], to[1]);
   };
+  const leave = () => {
+    setCross(undefined);
+    onPlace(undefined, undefined);
+  };
   const clip = shores && pathOf(shores.basin, place, 1, 1);
   return (
     // The arrow keys move the place that is read; the place is said below the maps.
     // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex, jsx-a11y/no-noninteractive-element-interactions
     <div class="heat" role="application" aria-roledescription="map" aria-label={`${label}. Arrow keys move the place that is read.`} tabIndex={0} style={{ aspectRatio: String(ratio) }}
-      onKeyDown={key} onBlur={() => setCross(undefined)}>
+      onKeyDown={key} onBlur={leave}>
       <canvas ref={canvas} style={clip ? { clipPath: `url(#${id})` } : undefined} onPointerMove={move} onPointerDown={move} onPointerLeave={() => onPlace(undefined, undefined)} />
       <svg viewBox={`0 0 ${WIDE} ${high}`} preserveAspectRatio="none" aria-hidden="true">
         {clip && <clipPath id={id} clipPathUnits="objectBoundingBox"><path clip-rule="evenodd" d={clip} /></clipPath>}
