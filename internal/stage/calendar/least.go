@@ -46,12 +46,16 @@ func (p *problem) fit(i int, m minute, crew int) slot {
 
 // settle moves starts on until every task begins after what it waits for, and no window
 // closes before the task that must begin within it; what is left is the earliest time of
-// every task at once. False if a window stays out of reach.
+// every task at once. False if a window stays out of reach, or the search
+// is spent.
 //
 // Every rule reads "this start is no earlier than so much after that one", and fits only
 // go later as m does, so there is one least set of times and this comes up to it.
 func (p *problem) settle(st *state) bool {
 	for range mostRounds {
+		if p.fits += len(p.order); p.spent() {
+			return false
+		}
 		moved := false
 		for _, i := range p.order {
 			m := p.bound(st, i)

@@ -5,9 +5,14 @@ import (
 	"slices"
 )
 
-// mostTries bounds the search for the earliest finish; beyond it the best found so far
-// stands. Chosen: a few hundredths of a second.
-const mostTries = 2000
+// What one search for the earliest finish may cost: ways looked at, and places tried for
+// tasks. Beyond it the best found so far stands. Chosen: some tenths of a second, where
+// the work of a piece takes some thousands.
+const (
+	mostTries = 2000
+	mostFits  = 300_000
+	fewFits   = 60_000 // for a chain by itself, and for advice
+)
 
 // A problem is a network with its people and what was given up to make it solvable.
 type problem struct {
@@ -21,13 +26,15 @@ type problem struct {
 	dropped []bool   // by edge: its latest is given up
 	only    []bool   // by task: whose hands count; nil all
 
+	limit  int // of fits; 0 none
+	fits   int
 	tries  int
 	best   *state
 	finish minute
 }
 
 func newProblem(n *network, s shop, order []int) *problem {
-	p := &problem{network: n, shop: s, order: order, crews: make([][]crew, len(n.jobs)), short: make([]bool, len(n.jobs)),
+	p := &problem{network: n, shop: s, order: order, limit: mostFits, crews: make([][]crew, len(n.jobs)), short: make([]bool, len(n.jobs)),
 		anytime: make([]bool, len(n.jobs)), onEnd: make([]bool, len(n.jobs)), dropped: make([]bool, len(n.edges))}
 	for i := range n.jobs {
 		p.crews[i], p.short[i] = p.most(n.jobs[i].hands)
@@ -50,7 +57,7 @@ func (s shop) most(hands int) (cs []crew, short bool) {
 // the search was given up before it found any. Proven says that no earlier finish is
 // there.
 func (p *problem) solve() (best state, ok, proven bool) {
-	p.tries, p.best = 0, nil
+	p.tries, p.fits, p.best = 0, 0, nil
 	st := state{crew: make([]int, len(p.jobs)), at: make([]slot, len(p.jobs))}
 	for i := range p.jobs {
 		st.crew[i] = -1
@@ -61,11 +68,15 @@ func (p *problem) solve() (best state, ok, proven bool) {
 	if p.settle(&st) {
 		p.branch(st)
 	}
+	whole := p.tries < mostTries && !p.spent()
 	if p.best == nil {
-		return state{}, false, p.tries < mostTries
+		return state{}, false, whole
 	}
-	return *p.best, true, p.tries < mostTries
+	return *p.best, true, whole
 }
+
+// spent reports whether the search has cost what it may.
+func (p *problem) spent() bool { return p.limit > 0 && p.fits > p.limit }
 
 func (p *problem) end(st state) minute {
 	var m minute
@@ -79,7 +90,7 @@ func (p *problem) end(st state) minute {
 // of two goes first.
 func (p *problem) branch(st state) {
 	p.tries++
-	if p.best != nil && (p.tries >= mostTries || p.end(st) >= p.finish) || p.tries >= mostTries+len(p.jobs)*len(p.jobs) {
+	if p.spent() || p.best != nil && (p.tries >= mostTries || p.end(st) >= p.finish) || p.tries >= mostTries+len(p.jobs)*len(p.jobs) {
 		return
 	}
 	i, k := p.question(st)

@@ -113,17 +113,28 @@ func (t teller) instead(i int) (head int, at minute, ok bool) {
 		try := *t.problem
 		try.crews, try.anytime = slices.Clone(t.crews), slices.Clone(t.anytime)
 		try.onEnd = slices.Clone(t.onEnd)
-		try.dropped, try.only = slices.Clone(t.dropped), nil
+		try.dropped, try.limit = slices.Clone(t.dropped), fewFits
 		try.reset(c)
 		others := slices.DeleteFunc(slices.Clone(c), func(k int) bool { return k == i })
-		for x := minute(widenStep); x <= mostEarly; x += widenStep {
-			try.widenBy(others, x)
-			if st, ok, _ := try.solve(); ok {
-				return c[0], st.at[c[0]].start, true
-			}
-		}
+		return t.soonest(&try, c[0], others)
 	}
 	return 0, 0, false
+}
+
+// soonest widens the days of tasks by as little as lets try keep all its windows, and
+// returns when head then starts.
+func (t teller) soonest(try *problem, head int, tasks []int) (int, minute, bool) {
+	lo, hi, at, ok := minute(0), mostEarly/widenStep+1, minute(0), false
+	for lo+1 < hi {
+		mid := (lo + hi) / 2
+		try.widenBy(tasks, mid*widenStep)
+		if st, kept, _ := try.solve(); kept {
+			hi, at, ok = mid, st.at[head].start, true
+		} else {
+			lo = mid
+		}
+	}
+	return head, at, ok
 }
 
 // tellMoved says that a task with a window begins later than it could.

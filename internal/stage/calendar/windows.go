@@ -70,6 +70,7 @@ func (p *problem) repair(c chain) {
 // kept reports whether all windows of a chain can be kept, whatever else there is to do.
 func (p *problem) kept(c chain) bool {
 	alone := *p
+	alone.limit = fewFits
 	alone.dropped = slices.Clone(p.dropped)
 	alone.only = make([]bool, len(p.jobs))
 	for e := range p.edges {
@@ -191,6 +192,7 @@ func (p *problem) settleAll() (state, bool) {
 			p.dropped[e] = true
 		}
 	}
+	p.limit = 0
 	st, _, _ := p.solve()
 	return st, false
 }
