@@ -83,7 +83,7 @@ func (b *book) facts() []fact {
 			fact{"basin", fmt.Sprintf("%.2f l", p.Relief.Volume), fmt.Sprintf("%.2f US gal", p.Relief.Volume.USGal())},
 			fact{"basin, deepest", b.length(p.Relief.Depth), b.other(p.Relief.Depth)},
 			fact{"resin to order", fmt.Sprintf("%.2f l", p.Resin.Order), fmt.Sprintf("%.1f kg, %.2f US gal", p.Resin.OrderKG, p.Resin.OrderUS)},
-			fact{"lifts", fmt.Sprint(len(p.Resin.Lifts)), fmt.Sprintf("%d buckets", buckets(p.Resin.Lifts))},
+			fact{"lifts", fmt.Sprint(len(p.Resin.Lifts)), fmt.Sprintf("%d %s", buckets(p.Resin.Lifts), plural(buckets(p.Resin.Lifts), "bucket", "buckets"))},
 			fact{"shell, true offset", fmt.Sprintf("%.2f l", p.Concrete.ShellVolume), fmt.Sprintf("area x thickness %+.1f %%", 100*p.Concrete.NaiveOver)},
 			fact{"batches", fmt.Sprint(len(p.Concrete.Batches)), fmt.Sprintf("%d %s", len(p.Concrete.Coats), plural(len(p.Concrete.Coats), "coat", "coats"))},
 			fact{"turned over in its form", fmt.Sprintf("%.0f kg", p.Structure.Flip), lifted(p.Structure.Flip, p.Structure.Lifters)},
