@@ -78,11 +78,11 @@ func (b *book) startOf(l resin.Lift) string {
 
 func (b *book) lift(l resin.Lift) {
 	n := len(b.plan.Resin.Lifts)
-	b.begin(fmt.Sprintf("Pour lift %d of %d", l.Number, n))
+	title := fmt.Sprintf("Pour lift %d of %d", l.Number, n)
 	if start := b.startOf(l); start != "" {
-		b.say("B", 22, ink, "%s", start)
-		b.Ln(3)
+		title += ": " + start
 	}
+	b.begin(title)
 	b.levels(l)
 	b.say("", 11.5, ink, "%s", b.mixing(l))
 	b.Ln(2)
