@@ -30,7 +30,7 @@ func (b *book) cure() {
 	if len(others) > 0 {
 		b.say("", 10, ink, "Other ways: %s.", strings.Join(others, ". "))
 	}
-	b.say("", 9, soft, "%d runs with other rooms, rates, films and depths. %d cells of %.0f mm; a grid twice as wide differs by %.1f K. A touch test decides.", k.Members, k.Error.Cells, k.Error.Grid, k.Error.Off)
+	b.say("", 9, soft, "%s with other rooms, rates, films and depths. %d cells of %.0f mm; a grid twice as wide differs by %.1f K. A touch test decides.", units.Count(k.Members, "run", "runs"), k.Error.Cells, k.Error.Grid, k.Error.Off)
 }
 
 // rooms prints what the same lifts do in other rooms.

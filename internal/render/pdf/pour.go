@@ -58,7 +58,7 @@ func (b *book) pourCard() {
 // pourLead says the whole pour in one sentence.
 func pourLead(r resin.Result) string {
 	n := len(r.Lifts)
-	text := fmt.Sprintf("%d %s, %d %s.", n, plural(n, "lift", "lifts"), buckets(r.Lifts), plural(buckets(r.Lifts), "bucket", "buckets"))
+	text := fmt.Sprintf("%s, %s.", units.Count(n, "lift", "lifts"), units.Count(buckets(r.Lifts), "bucket", "buckets"))
 	if k := r.Cure; k.Computed {
 		text += fmt.Sprintf(" Warmest %.0f C, likely %.0f to %.0f C; at most %.0f C is asked for.", k.Peak, k.Low, k.High, k.Limit)
 	}

@@ -41,7 +41,7 @@ func (b *book) readyList() [][2]string {
 	return append(out,
 		[2]string{"Dry, clean, sealed where it is to be sealed", "No dust, no release, no wet concrete."},
 		[2]string{fmt.Sprintf("Room at %.0f C, as planned", b.plan.Piece.Room), "Resin and piece have stood in it since the day before. A warmer room makes it hotter: see the pour card."},
-		[2]string{fmt.Sprintf("%d clean %s, and as many to pour over into", buckets(r.Lifts), plural(buckets(r.Lifts), "bucket", "buckets")), "Scale, stirring sticks, the marked stick, a torch with a full cartridge, gloves and goggles."},
+		[2]string{units.Count(buckets(r.Lifts), "clean bucket", "clean buckets") + ", and as many to pour over into", "Scale, stirring sticks, the marked stick, a torch with a full cartridge, gloves and goggles."},
 		[2]string{"A place outside for a bucket that gets hot", "On bare ground, away from walls and anything that burns."})
 }
 
