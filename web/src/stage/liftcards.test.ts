@@ -3,7 +3,7 @@ import { lateness } from "../cure/figure";
 import { example } from "../fixture/example";
 import type { Lift, Plan } from "../plan";
 import { scaleOf } from "./band";
-import { afterwards } from "./liftcards";
+import { afterwards, momentText } from "./liftcards";
 
 function liftsOf(p: Plan): [Lift, Lift] {
   return [p.resin.lifts[0] as Lift, p.resin.lifts[1] as Lift];
@@ -46,4 +46,21 @@ describe("what comes after a lift", () => {
 it("the scale of temperatures holds everything on it between round ends", () => {
   expect(scaleOf([20, 29.4, 42, 60, 63.3])).toEqual({ low: 10, high: 70, step: 10 });
   expect(scaleOf([18, 131])).toEqual({ low: 0, high: 140, step: 20 });
+});
+
+describe("moments", () => {
+  it("say what does not come within the hours computed", () => {
+    expect(momentText({ h: 29.4, later: false })).toBe("29 h");
+    expect(momentText({ h: 336, later: true })).toBe("> 14 d");
+  });
+  it("decide when the next lift goes on, by zone at worst", () => {
+    const p = example();
+    const [one] = liftsOf(p);
+    Object.assign(one, { scuff: false, gels_h: 20, wait_h: 20, recoat_from: { h: 22, later: false }, recoat_until: { h: 336, later: true }, hold_back_l: 0.11, batches: [{ stir_h: 0.0667, keeps_h: 3 }] });
+    const rows = afterwards(p, one, "");
+    expect(value(rows, "Next lift from")).toBe("22 h");
+    expect(value(rows, "Bonds by itself until")).toBe("longer than 14 d");
+    expect(value(rows, "Hold back")).toMatch(/^110 ml/);
+    expect(value(rows, "Stir each bucket")).toBe("4 min, and pour it within 3 h");
+  });
 });

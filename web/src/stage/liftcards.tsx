@@ -4,7 +4,7 @@ import { forecast, later } from "../clock";
 import { lateness } from "../cure/figure";
 import { about, count, fixed, grams, length, mass, pounds, systemOf, temperature, volume, type System } from "../measure";
 import { Facts, Q, Table } from "../parts";
-import type { Lift, Plan } from "../plan";
+import type { Lift, Moment, Plan, Zone } from "../plan";
 
 export function LiftCards({ plan }: { plan: Plan }) {
   const lifts = plan.resin.lifts;
@@ -25,6 +25,7 @@ function Card({ plan, lift: l, of }: { plan: Plan; lift: Lift; of: number }) {
       </dl>
       <Buckets lift={l} system={s} />
       <Facts rows={afterwards(plan, l, step?.start ?? "")} />
+      <Zones list={l.zones ?? []} system={s} caption={`Lift ${l.number} by depth of resin, hours after its pour`} />
     </>
   );
 }
@@ -34,6 +35,9 @@ function Card({ plan, lift: l, of }: { plan: Plan; lift: Lift; of: number }) {
 export function afterwards(plan: Plan, l: Lift, start: string): [string, string][] {
   const when = (h: number) => [later(start, forecast(h)), about(h)].filter((t) => t !== "").join(", ");
   const out: [string, string][] = [];
+  const [bucket] = l.batches;
+  if (bucket?.stir_h) out.push(["Stir each bucket", `${fixed(bucket.stir_h * 60, 0)} min${bucket.keeps_h ? `, and pour it within ${about(bucket.keeps_h)}` : ""}`]);
+  if (l.hold_back_l) out.push(["Hold back", `${volume(l.hold_back_l, systemOf(plan.piece.units)).main} of it for topping up`]);
   if (l.tint_kg > 0) out.push(["Tint in all", `${fixed(1000 * l.tint_kg, 1)} g, the same share in every bucket`]);
   if (l.torch_h.length > 0) out.push(["Flame over it", l.torch_h.map((h) => (start ? later(start, forecast(h)).split(" ").at(-1) : about(h))).join(", ")]);
   const next = plan.resin.lifts.find((x) => x.number === l.number + 1);
@@ -45,15 +49,41 @@ export function afterwards(plan: Plan, l: Lift, start: string): [string, string]
 // recoat says when the next lift goes on, what the calendar plans, and what to do late.
 function recoat(plan: Plan, l: Lift, next: Lift, when: (h: number) => string): [string, string][] {
   const out: [string, string][] = [];
-  if (l.scuff) out.push(["Next lift from", `${when(l.wait_h)}: sand this one dull first`]);
+  const from = l.recoat_from && !l.recoat_from.later ? l.recoat_from.h : l.wait_h;
+  if (l.scuff) out.push(["Next lift from", `${when(from)}: sand this one dull first`]);
   else {
-    out.push(["Next lift from", when(l.wait_h)]);
-    out.push(["Bonds by itself until", l.bonds_until_h > 0 ? when(l.bonds_until_h) : l.gels_h > 0 ? "the next pour and past it" : "what the data sheet says"]);
+    out.push(["Next lift from", when(from)]);
+    out.push(["Bonds by itself until", untilText(l, when)]);
     out.push(["If later", "let it harden, sand it dull, wipe it, then pour"]);
   }
   const late = lateness(plan, next.number) - lateness(plan, l.number);
   if (Math.abs(late) > 1) out.push(["Not as computed", `the calendar pours lift ${next.number} ${about(Math.abs(late))} ${late > 0 ? "later" : "earlier"} than the cure was computed for`]);
   return out;
+}
+
+function untilText(l: Lift, when: (h: number) => string): string {
+  if (l.recoat_until) return l.recoat_until.later ? `longer than ${about(l.recoat_until.h)}` : when(l.recoat_until.h);
+  if (l.bonds_until_h > 0) return when(l.bonds_until_h);
+  return l.gels_h > 0 ? "the next pour and past it" : "what the data sheet says";
+}
+
+// momentText writes hours, or that they do not come within those that were computed.
+export function momentText(m: Moment): string {
+  return m.later ? `> ${about(m.h)}` : about(m.h);
+}
+
+// Zones tells deep and shallow parts of a surface apart.
+export function Zones({ list, system: s, caption }: { list: Zone[]; system: System; caption: string }) {
+  if (list.length === 0) return null;
+  return (
+    <Table caption={caption} rows={list} columns={[
+      { head: "Part", words: true, cell: (z) => <>{z.name}<small class="q-other">{length(z.resin_from_mm, s).main.replace(/ (mm|in)$/, "")} to {length(z.resin_to_mm, s).main}</small></> },
+      { head: "Gelled", cell: (z) => momentText(z.gels) },
+      { head: "Bonds until", cell: (z) => (z.scuff ? "sand it" : momentText(z.bonds_until)) },
+      { head: "Hard", cell: (z) => momentText(z.hard) },
+      { head: "Sandable", cell: (z) => momentText(z.sandable) },
+    ]} />
+  );
 }
 
 function Buckets({ lift, system }: { lift: Lift; system: System }) {

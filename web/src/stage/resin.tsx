@@ -13,6 +13,7 @@ export function ResinDetail({ plan }: { plan: Plan }) {
   return (
     <>
       <LiftCards plan={plan} />
+      {(plan.resin.cautions ?? []).map((c) => <p key={c} class="step-caution">{c}</p>)}
       <CureFacts plan={plan} />
       <Ways plan={plan} take={want} />
       <TryLifts plan={plan} wanted={wanted} />
