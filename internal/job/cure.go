@@ -68,7 +68,7 @@ func (r *resolver) tint(t TintText) Tint {
 
 func (r *resolver) lifts(texts []LiftText) []Lift {
 	if len(texts) > mostOwnLifts {
-		r.say(unreadable, "resin.lifts", "resin.lifts lists %d lifts; the planner chooses in their place.", len(texts)).Remedy =
+		r.say(unreadable, "resin.lifts", "resin.lifts lists %s; the planner chooses in their place.", units.Count(len(texts), "lift", "lifts")).Remedy =
 			fmt.Sprintf("list at most %d lifts", mostOwnLifts)
 		return nil
 	}

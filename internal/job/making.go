@@ -138,7 +138,7 @@ func (r *resolver) insert(field string, t InsertText) {
 // spot reads [x, y].
 func (r *resolver) spot(field string, t typed.List) (at [2]units.Length, ok bool) {
 	if len(t) != 2 {
-		r.say(unreadable, field, "%s has %d numbers.", field, len(t)).Remedy = "write it as [x, y], from the near left corner in FINISHED VIEW"
+		r.say(unreadable, field, "%s has %s.", field, units.Count(len(t), "number", "numbers")).Remedy = "write it as [x, y], from the near left corner in FINISHED VIEW"
 		return at, false
 	}
 	for i, text := range t {
@@ -159,7 +159,7 @@ func (r *resolver) outlineOfBox() {
 		return
 	}
 	if len(t) < 3 || len(t) > 60 {
-		r.say(unreadable, "box.outline", "box.outline has %d corners; the rectangle is used.", len(t)).Remedy = "write from 3 to 60 corners in order, each as [x, y]"
+		r.say(unreadable, "box.outline", "box.outline has %s; the rectangle is used.", units.Count(len(t), "corner", "corners")).Remedy = "write from 3 to 60 corners in order, each as [x, y]"
 		return
 	}
 	var out [][2]units.Length

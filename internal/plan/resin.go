@@ -5,6 +5,7 @@ import (
 
 	"pourwright/internal/finding"
 	"pourwright/internal/stage/resin"
+	"pourwright/internal/units"
 )
 
 func (w *wiring) resin() (string, []finding.Finding) {
@@ -30,7 +31,7 @@ func (w *wiring) resin() (string, []finding.Finding) {
 		return resin.Run(w.ctx, in, w.progress)
 	})
 	w.plan.Resin = r
-	return fmt.Sprintf("%.2f l in %d lifts; order %.2f l = %.2f US gal", r.Volume, len(r.Lifts), r.Order, r.OrderUS), found
+	return fmt.Sprintf("%.2f l in %s; order %.2f l = %.2f US gal", r.Volume, units.Count(len(r.Lifts), "lift", "lifts"), r.Order, r.OrderUS), found
 }
 
 // oven adds what the cure is computed from.

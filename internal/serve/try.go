@@ -3,6 +3,8 @@ package serve
 import (
 	"fmt"
 	"net/http"
+
+	"pourwright/internal/units"
 )
 
 // mostTried is how many fields may be tried at once. Chosen: more is no trial.
@@ -42,7 +44,7 @@ func fieldsOf(w http.ResponseWriter, r *http.Request, example string) (map[strin
 		fields[name] = values[len(values)-1]
 	}
 	if len(fields) == 0 || len(fields) > mostTried {
-		fail(w, http.StatusBadRequest, problem{Error: fmt.Sprintf("%d fields were given", len(fields)), Hint: fmt.Sprintf("give 1 to %d, such as ?%s", mostTried, example)})
+		fail(w, http.StatusBadRequest, problem{Error: units.Count(len(fields), "field was", "fields were") + " given", Hint: fmt.Sprintf("give 1 to %d, such as ?%s", mostTried, example)})
 		return nil, false
 	}
 	return fields, true

@@ -122,9 +122,4 @@ func sentence(a Alternative) string {
 	return text
 }
 
-func lifts(n int) string {
-	if n == 1 {
-		return "1 lift"
-	}
-	return fmt.Sprintf("%d lifts", n)
-}
+func lifts(n int) string { return units.Count(n, "lift", "lifts") }
