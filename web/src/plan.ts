@@ -368,6 +368,9 @@ export interface Step {
   id: string;
   title: string;
   room: string;
+  hands?: number;
+  who?: string[];
+  off_hours?: boolean; // some of it when nobody is there by the hours
   work_h: number;
   wait_h: number;
   wait_for: string;
