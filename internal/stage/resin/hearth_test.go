@@ -71,7 +71,7 @@ func TestDeepHardShallowSoft(t *testing.T) {
 		if o == nil {
 			t.Fatal(why)
 		}
-		out, err := o.fine(context.Background(), []Pour{{0, 64, 0}})
+		out, err := o.fine(context.Background(), []Pour{{0, 64, 0}}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -117,7 +117,7 @@ func TestPlannerTamesTheBasin(t *testing.T) {
 		if !r.Cure.Computed || r.Cure.Peak > r.Cure.Limit || len(r.Lifts) < 2 {
 			t.Errorf("room %.0f C: %d lifts peak at %.0f C: %v", room, len(r.Lifts), r.Cure.Peak, codesOf(found))
 		}
-		if r.Cure.Low > r.Cure.Peak || r.Cure.High < r.Cure.Peak || r.Cure.Members != members || len(r.Cure.Rooms) != 3 {
+		if r.Cure.Low > r.Cure.Peak || r.Cure.High < r.Cure.Peak || r.Cure.Members < 10 || r.Cure.Members > 30 || len(r.Cure.Rooms) != 3 {
 			t.Errorf("band %.1f to %.1f about %.1f", r.Cure.Low, r.Cure.High, r.Cure.Peak)
 		}
 		if r.Cure.Error.Energy > 1e-3 || r.Cure.Error.Off > 2 {
