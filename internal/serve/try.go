@@ -37,6 +37,14 @@ func (a *api) cancel(w http.ResponseWriter, r *http.Request) {
 	w.WriteHeader(http.StatusNoContent)
 }
 
+// again takes up what was stopped.
+func (a *api) again(w http.ResponseWriter, r *http.Request) {
+	if worker, ok := a.Source.(Worker); ok {
+		worker.Again()
+	}
+	w.WriteHeader(http.StatusNoContent)
+}
+
 // fieldsOf returns the fields of the query, or answers that there are none or too many.
 func fieldsOf(w http.ResponseWriter, r *http.Request, example string) (map[string]string, bool) {
 	fields := map[string]string{}

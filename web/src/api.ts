@@ -11,6 +11,7 @@ export interface Problem {
   hint: string;
   findings?: Finding[];
   gone?: boolean; // the server did not answer at all
+  stopped?: boolean; // by the maker: nothing is wrong
 }
 
 export class ProblemError extends Error {
@@ -49,6 +50,7 @@ async function ask<T>(path: string, signal?: AbortSignal): Promise<Answer<T>> {
 export function problemOf(body: unknown, status: number): Problem {
   if (typeof body === "object" && body !== null && "error" in body && typeof body.error === "string") {
     const p: Problem = { error: body.error, hint: "hint" in body && typeof body.hint === "string" ? body.hint : "" };
+    if ("stopped" in body && body.stopped === true) p.stopped = true;
     if ("findings" in body && Array.isArray(body.findings)) p.findings = body.findings as Finding[];
     return p;
   }
