@@ -286,6 +286,8 @@ type ResinText struct {
 	PeakLimit typed.Temperature `yaml:"peak_limit,omitempty"`
 	// Temperature of the resin as it is poured. Default the room's.
 	PouredAt typed.Temperature `yaml:"poured_at,omitempty"`
+	// Other resins on the shelf that would do: their best lifts are shown beside the chosen ones.
+	Others typed.List `yaml:"others,omitempty"`
 }
 
 // RoomText is the room as typed.

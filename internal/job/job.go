@@ -129,6 +129,7 @@ type Resin struct {
 	FoamLeft  bool
 	PeakLimit units.Temperature
 	Pouring   units.Temperature // of the resin as poured
+	Others    []material.Resin  // that would also do
 }
 
 // Room is where it happens.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pourwright/internal/finding"
+	"pourwright/internal/material"
 	"pourwright/internal/stage/resin"
 	"pourwright/internal/units"
 )
@@ -56,7 +57,26 @@ func (w *wiring) oven(in *resin.Input) {
 			in.Hours[d] = append(in.Hours[d], resin.Span(s))
 		}
 	}
+	in.DamParts, in.Others = w.damParts(), j.Resin.Others
+	in.Foam = resin.Part{Name: j.Foam.Card.Name, Most: j.Foam.Card.Service.Value}
 	for _, l := range j.Resin.Lifts {
 		in.Own = append(in.Own, resin.OwnLift{Depth: l.Depth, After: l.After})
 	}
+}
+
+// damParts lists what warm resin meets at a mouth, and what each bears.
+func (w *wiring) damParts() []resin.Part {
+	d := w.job.Form.Making.Dam
+	var out []resin.Part
+	add := func(name string, most material.Value[units.Temperature]) {
+		if most.Known() {
+			out = append(out, resin.Part{Name: name, Most: most.Value})
+		}
+	}
+	add(d.Board.Name, d.Board.Service)
+	add(d.Liner.Name, d.Liner.Service)
+	if d.Release != nil {
+		add(d.Release.Name, d.Release.Service)
+	}
+	return out
 }
