@@ -51,8 +51,14 @@ func (b *book) pourCard() {
 	b.Ln(3)
 	b.say("B", 12, ink, "Resin: %s", r.Resin)
 	b.say("", 11, ink, "Order %.2f l = %.2f kg = %.2f US gal = %.2f imperial gal. By mass %.1f g of B to 100 g of A.", r.Order, r.OrderKG, r.OrderUS, r.OrderImp, r.AToB)
-	b.say("", 9.5, soft, "Basin %.2f, shrink %.2f, overfill %.2f, film %.2f, reserve %.2f l.", r.Volume, r.Shrink, r.Overfill, r.Film, r.Reserve)
-	b.resinCautions()
+	b.say("", 9.5, soft, "Of it basin %.2f, shrink %.2f, overfill %.2f, film %.2f, reserve %.2f l.", r.Volume, r.Shrink, r.Overfill, r.Film, r.Reserve)
+	b.Ln(2)
+	b.zones()
+	if len(r.Cautions) > 0 {
+		b.caution(r.Cautions...)
+	} else {
+		b.resinCautions()
+	}
 }
 
 // pourLead says the whole pour in one sentence.
@@ -118,11 +124,27 @@ func (b *book) levels(l resin.Lift) {
 	b.SetXY(margin, y+27)
 }
 
-// mixing tells how a bucket is mixed. Chosen: four minutes and a second bucket where
-// the data sheet names nothing; what sticks to the wall of a bucket stays unmixed.
+// stirring tells how long to stir and how long the bucket keeps. Chosen: a second bucket,
+// since what sticks to the wall of the first stays unmixed.
+func stirring(l resin.Lift) string {
+	text := "Stir slowly as long as the data sheet says"
+	if len(l.Batches) > 0 && l.Batches[0].Stir > 0 {
+		text = fmt.Sprintf("Stir slowly for %.0f min", 60*float64(l.Batches[0].Stir))
+	}
+	text += "; scrape wall and bottom; pour over into a clean bucket and stir 1 min more."
+	if len(l.Batches) > 0 && l.Batches[0].Keeps > 0 {
+		text += fmt.Sprintf(" In the basin within %s of mixing.", clock(l.Batches[0].Keeps))
+	}
+	return text
+}
+
+// mixing tells how a bucket is mixed.
 func (b *book) mixing(l resin.Lift) string {
 	parts := []string{"Scale to zero with the empty bucket on it. A to the first reading, B to the second.",
-		"Stir slowly as long as the data sheet says, 4 min where it says nothing; scrape wall and bottom; pour over into a clean bucket and stir 1 min more."}
+		stirring(l)}
+	if l.HoldBack > 0 {
+		parts = append(parts, fmt.Sprintf("Hold %.0f ml back for topping up.", 1000*float64(l.HoldBack)))
+	}
 	if l.Tint > 0 {
 		parts = append(parts, fmt.Sprintf("Tint %.1f g in all, into A, the same share in every bucket.", 1000*float64(l.Tint)))
 	}
