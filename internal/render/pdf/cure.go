@@ -42,7 +42,7 @@ func (b *book) cure() {
 func contacts(k resin.Cure) string {
 	text := fmt.Sprintf("The dam's face reaches %.0f C", k.Dam)
 	if k.DamLimit > 0 {
-		text += fmt.Sprintf(", hardly ever more than %.0f C; %s bears %.0f C", k.DamHigh, k.DamWeakest, k.DamLimit)
+		text += fmt.Sprintf(", in nine of ten cases below %.0f C; %s bears %.0f C", k.DamHigh, k.DamWeakest, k.DamLimit)
 	}
 	text += "."
 	if k.Foam > 0 {

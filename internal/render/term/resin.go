@@ -63,6 +63,10 @@ func (p page) nextLift(l resin.Lift) string {
 		return fmt.Sprintf("none; worked on after %.0f h", l.Wait)
 	case l.Scuffed:
 		return fmt.Sprintf("after %.0f h, sanded dull", l.Wait)
+	case len(l.Zones) > 0 && l.RecoatUntil.Later:
+		return fmt.Sprintf("from %.0f h, past %.0f h", l.RecoatFrom.H, l.RecoatUntil.H)
+	case len(l.Zones) > 0:
+		return fmt.Sprintf("%.0f to %.0f h", l.RecoatFrom.H, l.RecoatUntil.H)
 	case l.BondsUntil > 0:
 		return fmt.Sprintf("%.0f to %.0f h", l.Wait, l.BondsUntil)
 	default:
@@ -76,10 +80,10 @@ func (p page) buckets() {
 	r := p.plan.Resin
 	fmt.Fprintln(p)
 	p.table(func(t *tabwriter.Writer) {
-		fmt.Fprintln(t, "lift\tbucket\tlitres\tscale after A kg\tafter A and B kg")
+		fmt.Fprintln(t, "lift\tbucket\tlitres\tscale after A kg\tafter A and B kg\tstir min\tpoured within h")
 		for _, l := range r.Lifts {
 			for _, b := range l.Batches {
-				fmt.Fprintf(t, "%d\t%d\t%.3f\t%.3f\t%.3f\n", l.Number, b.Number, b.Volume, b.ScaleA, b.ScaleAB)
+				fmt.Fprintf(t, "%d\t%d\t%.3f\t%.3f\t%.3f\t%s\t%s\n", l.Number, b.Number, b.Volume, b.ScaleA, b.ScaleAB, orDash("%.0f", 60*b.Stir), orDash("%.1f", b.Keeps))
 			}
 		}
 	})
@@ -104,21 +108,19 @@ func (p page) cure() {
 	if !k.Computed {
 		return
 	}
-	p.title("Cure, hours after the first pour")
-	fmt.Fprintf(p, "peak %.1f C at %s in lift %d, %.0f mm above the deepest floor, at x %.0f, y %.0f mm, finished view\n", k.Peak, hours(k.PeakAt), k.PeakIn, k.PeakZ, k.PeakX, k.PeakY)
-	p.table(func(t *tabwriter.Writer) {
-		fmt.Fprintln(t, "lift\tpoured h\tpeak C\tpeak h\tgelled h\tbonds until h\ttack-free h")
-		for _, l := range r.Lifts {
-			bonds := fmt.Sprintf("%.1f", l.At+l.BondsUntil)
-			if l.BondsUntil == 0 {
-				bonds = "-"
-			}
-			if l.Scuffed {
-				bonds = "sand it"
-			}
-			fmt.Fprintf(t, "%d\t%.1f\t%.0f\t%.1f\t%s\t%s\t%s\n", l.Number, l.At, l.Peak, l.At+l.PeakAt, comes(l.At, l.Gels), bonds, comes(l.At, l.Tacky))
-		}
-	})
+	p.title("Cure, hours after each lift's pour as if nothing came after")
+	fmt.Fprintf(p, "peak %.1f C, %s after the first pour, in lift %d,\n  %.0f mm above the deepest floor, at x %.0f, y %.0f mm, finished view\n", k.Peak, hours(k.PeakAt), k.PeakIn, k.PeakZ, k.PeakX, k.PeakY)
+	if k.DamLimit > 0 {
+		fmt.Fprintf(p, "dam face %.0f C, in nine of ten cases below %.0f C; %s bears %.0f C\n", k.Dam, k.DamHigh, printable(k.DamWeakest), k.DamLimit)
+	}
+	if k.Foam > 0 {
+		fmt.Fprintf(p, "foam %.0f C, in nine of ten cases below %.0f C; %s bears %.0f C\n", k.Foam, k.FoamHigh, printable(k.FoamName), k.FoamLimit)
+	}
+	for _, i := range k.Influences[:min(3, len(k.Influences))] {
+		fmt.Fprintf(p, "%s, %.2g %s more: peak %+.1f K\n", printable(i.Name), i.SD, i.Unit, i.Peak)
+	}
+	fmt.Fprintln(p)
+	p.zones()
 	fmt.Fprintln(p)
 	p.table(func(t *tabwriter.Writer) {
 		fmt.Fprintln(t, "room C\tpeak C\tdam face C\thard")
@@ -136,7 +138,11 @@ func (p page) cure() {
 		if a.Chosen {
 			mark = "chosen"
 		}
-		fmt.Fprintf(p, "%-8s%s; %.1f h of hands\n", mark, a.Sentence, a.Hands)
+		why := ""
+		if a.Why != "" {
+			why = "; not taken: " + a.Why
+		}
+		p.wrap(mark, fmt.Sprintf("%s; %.1f h of hands%s", a.Sentence, a.Hands, why))
 	}
 	fmt.Fprintf(p, "%s with other rooms, rates, films and depths; %d cells of %.0f mm, %d steps;\n", units.Count(k.Members, "run", "runs"), k.Error.Cells, k.Error.Grid, k.Error.Steps)
 	fmt.Fprintf(p, "a grid twice as wide differs by %.1f K\n", k.Error.Off)
@@ -162,12 +168,36 @@ func (p page) handling() {
 
 func hours(d units.Duration) string { return fmt.Sprintf("%.1f h", d) }
 
-// comes writes when something happens after a pour, counted from the first.
-func comes(at, d units.Duration) string {
+// orDash writes a duration, or a dash where it is not known.
+func orDash(format string, d units.Duration) string {
 	if d == 0 {
-		return "not yet"
+		return "-"
 	}
-	return fmt.Sprintf("%.1f", at+d)
+	return fmt.Sprintf(format, d)
+}
+
+// zones prints when each part of each lift's surface gels, bonds and hardens.
+func (p page) zones() {
+	p.table(func(t *tabwriter.Writer) {
+		fmt.Fprintln(t, "lift\tpart\tresin mm\tgelled h\tbonds until h\ttack-free h\thard h\tsandable h")
+		for _, l := range p.plan.Resin.Lifts {
+			for _, z := range l.Zones {
+				bonds := moment(z.Bonds)
+				if z.Scuff {
+					bonds = "sand it"
+				}
+				fmt.Fprintf(t, "%d\t%s\t%.0f to %.0f\t%s\t%s\t%s\t%s\t%s\n", l.Number, z.Name, z.From, z.To, moment(z.Gels), bonds, moment(z.Tacky), moment(z.Hard), moment(z.Sandable))
+			}
+		}
+	})
+}
+
+// moment writes hours, or that they come after those computed.
+func moment(m resin.Moment) string {
+	if m.Later {
+		return fmt.Sprintf("past %.0f", m.H)
+	}
+	return fmt.Sprintf("%.1f", m.H)
 }
 
 func after(d units.Duration) string {

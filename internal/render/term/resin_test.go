@@ -37,3 +37,24 @@ func TestPour(t *testing.T) {
 		t.Errorf("one lift is not told as one:\n%s", text)
 	}
 }
+
+// TestZones holds what is told of parts of a surface.
+func TestZones(t *testing.T) {
+	p := &plan.Plan{}
+	p.Relief.Layers = []relief.Layer{{Number: 1}}
+	late := resin.Moment{H: 336, Later: true}
+	p.Resin.Cure = resin.Cure{Computed: true, DamLimit: 60, DamHigh: 44, Dam: 40, DamWeakest: "a faced board",
+		Influences: []resin.Influence{{Name: "rate of reaction", SD: 20, Unit: "%", Peak: 4.5}}}
+	p.Resin.Lifts = []resin.Lift{
+		{Number: 1, Wait: 20, RecoatFrom: resin.Moment{H: 21}, RecoatUntil: late, Zones: []resin.Zone{{Name: "shallow", From: 10, To: 20, Gels: resin.Moment{H: 21}, Bonds: late, Tacky: resin.Moment{H: 30}, Hard: late, Sandable: late}}},
+		{Number: 2, Wait: 60, Zones: []resin.Zone{{Name: "deep", Scuff: true}}}}
+	text := report(t, p)
+	for _, want := range []string{"from 21 h, past 336 h", "shallow  10 to 20", "past 336", "sand it", "dam face 40 C, in nine of ten cases below 44 C; a faced board bears 60 C", "rate of reaction, 20 % more: peak +4.5 K"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the report does not say %q:\n%s", want, text)
+		}
+	}
+	if p.Resin.Lifts[0].RecoatUntil = (resin.Moment{H: 60}); !strings.Contains(report(t, p), "21 to 60 h") {
+		t.Error("a window with both ends is not told")
+	}
+}
