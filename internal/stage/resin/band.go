@@ -8,13 +8,14 @@ import (
 	"pourwright/internal/units"
 )
 
-// members is how many simulations with all inputs off at once make the band. With those
-// of one input each there are 18, and less than 30 in any case.
-const members = 12
+// members is how many simulations with all inputs off at once are drawn. With those of
+// one input each, the plan itself and the two outward ones there are 19.
+const members = 10
 
 // A Band is what the pours do when what is not known exactly is otherwise.
 type Band struct {
-	Peaks, Dams, Foams []units.Temperature // of the members
+	Peaks, Dams, Foams []units.Temperature // of the members drawn
+	Low, High          Forecast            // the peak's tenths, by going outward in its steepest direction
 	Influences         []Influence         // the strongest first
 	Runs               int
 }
@@ -22,7 +23,7 @@ type Band struct {
 // inRoom is a coarse forecast in a room of another temperature; the resin is as warm.
 func (h *hearth) inRoom(ctx context.Context, pours []Pour, room units.Temperature) (Forecast, error) {
 	w := asPlanned
-	w.room = float64(room - h.in.Room)
+	w.room = float64(room) - h.usual()
 	end := pours[len(pours)-1].At + longest
 	r, err := h.quick(ctx, pours, w, end)
 	if err != nil {
@@ -42,8 +43,8 @@ func peaked(pours []Pour, f Forecast) units.Duration {
 	return max(last+2*units.Day, f.PeakAt+since+units.Day)
 }
 
-// band simulates the pours with one input off at a time, to see which ones matter, and
-// then with these off all at once.
+// band simulates the pours with one input off at a time, to see which ones matter, then
+// with these off all at once, and in the direction in which the peak grows fastest.
 func (h *hearth) band(ctx context.Context, pours []Pour, plan Forecast, watch func(share float64)) (Band, error) {
 	of := unsure(h.in.Card)
 	end, total := peaked(pours, plan), float64(len(of)+members)
@@ -67,9 +68,22 @@ func (h *hearth) band(ctx context.Context, pours []Pour, plan Forecast, watch fu
 	if err != nil {
 		return Band{}, err
 	}
-	b := Band{Runs: len(ones) + len(all)}
-	for _, r := range all {
+	ways := []float64{-nineOfTen, nineOfTen}
+	ends, err := h.off(ctx, pours, of, end, len(ways), func(i int) []float64 { return outward(of, ways[i]) }, func(int) {})
+	if err != nil {
+		return Band{}, err
+	}
+	// The members are coarse: what counts is by how much they differ from the plan on
+	// the same cells.
+	same := h.tell(ones[0], pours, end)
+	beside := func(r heat.Result) Forecast {
 		f := h.tell(r, pours, end)
+		f.Peak, f.Dam, f.Foam = plan.Peak+f.Peak-same.Peak, plan.Dam+f.Dam-same.Dam, plan.Foam+f.Foam-same.Foam
+		return f
+	}
+	b := Band{Runs: len(ones) + len(all) + len(ends), Low: beside(ends[0]), High: beside(ends[1])}
+	for _, r := range all {
+		f := beside(r)
 		b.Peaks, b.Dams, b.Foams = append(b.Peaks, f.Peak), append(b.Dams, f.Dam), append(b.Foams, f.Foam)
 	}
 	order := strongFirst(of)

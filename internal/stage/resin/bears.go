@@ -73,7 +73,7 @@ func (c *computer) contact(k Cure) {
 }
 
 // touches says when a face passes what its part bears: as planned, a caution, and where
-// it does so by far a stop; in one case of ten, a note.
+// it does so by far a stop; in one case of ten, a note, and by far a caution.
 func (c *computer) touches(rule finding.Rule, planned, high units.Temperature, part Part, element, what string) {
 	where := finding.Where{Element: element}
 	switch {
@@ -84,7 +84,10 @@ func (c *computer) touches(rule finding.Rule, planned, high units.Temperature, p
 		}
 		c.say(f)
 	case high > part.Most:
-		c.say(rule.At(where, "%s gets %.0f C as planned, which %s bears, but one time in ten more than %.0f C; %.0f C is its limit.", what, planned, part.Name, high, part.Most).
-			Measured(float64(high), float64(part.Most), "C").As(finding.Note))
+		f := rule.At(where, "%s gets %.0f C as planned, which %s bears, but one time in ten more than %.0f C; %.0f C is its limit.", what, planned, part.Name, high, part.Most).Measured(float64(high), float64(part.Most), "C")
+		if high <= part.Most+spoils {
+			f = f.As(finding.Note)
+		}
+		c.say(f)
 	}
 }

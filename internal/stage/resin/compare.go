@@ -69,7 +69,7 @@ func apart(s Scheme, from []Scheme) bool {
 // half an hour for each scuffing.
 func (c *computer) alternative(s Scheme, chosen bool) Alternative {
 	a := Alternative{Peak: s.Forecast.Peak, Low: min(s.Low.Peak, s.Forecast.Peak), High: max(s.High.Peak, s.Forecast.Peak), Dam: s.Forecast.Dam, DamHigh: max(s.High.Dam, s.Forecast.Dam), Column: s.Bracket,
-		Done: finite(s.done()), When: momentOf(float64(s.done()), 0, float64(s.Forecast.End)), Scuff: append([]int{}, s.Scuff...), Within: s.Within, Sure: s.Sure, Chosen: chosen, Resin: c.in.Card.Name}
+		Done: finite(s.done()), When: momentOf(float64(s.done()), 0, float64(s.Forecast.End)), Scuff: append([]int{}, s.Scuff...), Within: s.Within, Sure: s.Sure, Chosen: chosen, Resin: c.in.Card.Name, Clock: units.Duration(clockOf(s.Pours))}
 	if chosen {
 		a.Kind = "chosen"
 	}

@@ -8,7 +8,8 @@ import (
 // stage/resin/heat. Times are hours after the first pour.
 type Cure struct {
 	Computed bool              `json:"computed"`
-	Limit    units.Temperature `json:"limit_c"` // no lift may pass it
+	Clock    units.Duration    `json:"first_pour_clock_h"` // hour of the day at which the first lift is poured
+	Limit    units.Temperature `json:"limit_c"`            // no lift may pass it
 	Peak     units.Temperature `json:"peak_c"`
 	Low      units.Temperature `json:"peak_low_c"` // the band: 80 % of the members lie between
 	High     units.Temperature `json:"peak_high_c"`
@@ -95,5 +96,6 @@ type Alternative struct {
 	Sure    bool              `json:"sure"` // nine of ten cases keep within the limits
 	When    Moment            `json:"hard"`
 	Buckets int               `json:"buckets"`
-	Why     string            `json:"why_not"` // "" where it is chosen
+	Clock   units.Duration    `json:"first_pour_clock_h"` // hour of the day at which the first lift is best poured
+	Why     string            `json:"why_not"`            // "" where it is chosen
 }

@@ -105,7 +105,7 @@ func (h *hearth) caseOf(s shape, pours []Pour, end units.Duration, w weather) he
 	}
 	m := h.model
 	m.K25 *= w.rate
-	air, body := h.air(w.room), concrete
+	air, body := h.air(w.room, clockOf(pours)), concrete
 	body.KWMK *= w.body
 	c := heat.Case{
 		NX: s.nx, NY: s.ny, StepMM: s.stepMM, DeepMM: deep,

@@ -71,7 +71,7 @@ func TestDeepHardShallowSoft(t *testing.T) {
 		if o == nil {
 			t.Fatal(why)
 		}
-		out, err := o.fine(context.Background(), []Pour{{0, 64, 0}}, nil)
+		out, err := o.fine(context.Background(), []Pour{{To: 64}}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

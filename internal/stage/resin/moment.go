@@ -37,7 +37,8 @@ type Zone struct {
 	Gels     Moment         `json:"gels"`
 	Tacky    Moment         `json:"tack_free"`   // tacky until then
 	Bonds    Moment         `json:"bonds_until"` // by itself, from when it has gelled
-	Hard     Moment         `json:"hard"`
+	HalfHard Moment         `json:"half_hard"`   // half of its surface, all through the depth
+	Hard     Moment         `json:"hard"`        // nearly all of it
 	Sandable Moment         `json:"sandable"`
 	Scuff    bool           `json:"scuff"` // before the next lift
 }
@@ -92,8 +93,9 @@ func zoneOf(cols []heat.Column, pouredH, endH float64) Zone {
 		From: units.Length(share(cols, func(c heat.Column) float64 { return c.DeepMM }, edgeShare)),
 		To:   units.Length(share(cols, func(c heat.Column) float64 { return c.DeepMM }, 1-edgeShare)),
 		Gels: at(func(c heat.Column) float64 { return c.GelH }, slowest), Tacky: at(func(c heat.Column) float64 { return c.TackyH }, slowest),
-		Bonds: at(func(c heat.Column) float64 { return c.BondsH }, quickest),
-		Hard:  at(func(c heat.Column) float64 { return c.SetH }, slowest), Sandable: at(func(c heat.Column) float64 { return c.SmoothH }, slowest),
+		Bonds:    at(func(c heat.Column) float64 { return c.BondsH }, quickest),
+		HalfHard: at(func(c heat.Column) float64 { return c.SetH }, 0.5),
+		Hard:     at(func(c heat.Column) float64 { return c.SetH }, slowest), Sandable: at(func(c heat.Column) float64 { return c.SmoothH }, slowest),
 	}
 	for _, c := range cols {
 		z.Share += units.Fraction(c.AreaM2)

@@ -237,7 +237,7 @@ func say(report func(float64, string), share float64, doing string) {
 func (c *computer) tell(r *Result, schemes []Scheme, got Outcome) {
 	g := c.guard()
 	r.Cure = Cure{
-		Computed: true, Limit: c.limit(), Peak: got.Peak, Low: got.Peak, High: got.Peak, PeakAt: got.PeakAt, PeakIn: got.PeakIn,
+		Computed: true, Clock: units.Duration(clockOf(schemes[0].Pours)), Limit: c.limit(), Peak: got.Peak, Low: got.Peak, High: got.Peak, PeakAt: got.PeakAt, PeakIn: got.PeakIn,
 		PeakX: got.X, PeakY: got.Y, PeakZ: got.Z, Column: schemes[0].Bracket, Sandable: finite(got.Sandable),
 		Dam: got.Dam, DamHigh: got.Dam, Foam: got.Foam, FoamHigh: got.Foam,
 		Last: got.Last, Soft: append([]Soft{}, got.Soft...), Zones: append([]Zone{}, got.Zones...), Rooms: []RoomCase{}, Influences: []Influence{}, Error: got.Numerics,
@@ -287,12 +287,15 @@ func (c *computer) around(ctx context.Context, r *Result, o oven, s *Scheme, rep
 	return nil
 }
 
-// banded takes a band into the result.
+// banded takes a band into the result: the wider of what was drawn and of the steepest
+// direction.
 func (c *computer) banded(r *Result, s *Scheme, b Band) {
 	k := &r.Cure
 	k.Low, k.High = bandOf(b.Peaks, k.Peak)
+	k.Low, k.High = min(k.Low, b.Low.Peak), max(k.High, b.High.Peak)
 	_, k.DamHigh = bandOf(b.Dams, k.Dam)
 	_, k.FoamHigh = bandOf(b.Foams, k.Foam)
+	k.DamHigh, k.FoamHigh = max(k.DamHigh, b.High.Dam), max(k.FoamHigh, b.High.Foam)
 	k.Members, k.Influences = b.Runs, append([]Influence{}, b.Influences...)
 	s.Low.Peak, s.High.Peak, s.High.Dam, s.High.Foam = k.Low, k.High, k.DamHigh, k.FoamHigh
 	s.Sure = s.Within && c.guard().holds(s.High)

@@ -11,10 +11,11 @@ import (
 )
 
 // A Pour is one lift in time: between two heights above the deepest floor, poured At
-// hours after the first one.
+// hours after the first one. Clock is the hour of the day of the first; 0: nine.
 type Pour struct {
 	From, To units.Length
 	At       units.Duration
+	Clock    units.Duration
 }
 
 // A Forecast is what a simulation says of a row of pours.
@@ -137,6 +138,13 @@ func (w Week) begin() units.Duration {
 	return w.open(0, 0) + needs
 }
 
+// evening returns the last hour of the first day at which a pour can begin.
+func (w Week) evening() units.Duration {
+	first := w.begin()
+	day := math.Floor(float64(first) / 24)
+	return w.last(first, units.Duration(24*(day+1)), 0)
+}
+
 // A planner looks for schemes.
 type planner struct {
 	in       forecaster
@@ -160,12 +168,11 @@ const (
 // scheme pours the lifts between levels one after the other, each when the one before
 // has gelled and somebody is there: how much later, how says. Where the time in which it
 // still bonds has passed, it waits until the surface can be scuffed.
-func (p *planner) scheme(ctx context.Context, levels []float64, how patience) (Scheme, error) {
+func (p *planner) scheme(ctx context.Context, levels []float64, how patience, first units.Duration) (Scheme, error) {
 	s := Scheme{How: how}
-	first := p.week.begin()
 	at := units.Duration(0)
 	for i := 1; i < len(levels); i++ {
-		s.Pours = append(s.Pours, Pour{From: units.Length(levels[i-1]), To: units.Length(levels[i]), At: at})
+		s.Pours = append(s.Pours, Pour{From: units.Length(levels[i-1]), To: units.Length(levels[i]), At: at, Clock: units.Duration(math.Mod(float64(first), 24))})
 		f, err := p.look(ctx, s.Pours)
 		if err != nil {
 			return s, err
@@ -298,7 +305,7 @@ func (p *planner) search(ctx context.Context, ways [][]float64) ([]Scheme, error
 			return out, err
 		}
 		out = append(out, found...)
-		if n := len(found); n > 0 && found[n-1].Sure {
+		if slices.ContainsFunc(found, func(s Scheme) bool { return s.Sure }) {
 			enough = min(enough, len(levels))
 		}
 	}
@@ -306,20 +313,31 @@ func (p *planner) search(ctx context.Context, ways [][]float64) ([]Scheme, error
 	return out, nil
 }
 
-// patiently tries one way of splitting, waiting longer until it is sure.
+// patiently tries one way of splitting, waiting longer until it is sure. Where a lift
+// must be scuffed because nobody is there when it gels, a first pour late in the day may
+// do better.
 func (p *planner) patiently(ctx context.Context, levels []float64) ([]Scheme, error) {
 	var out []Scheme
-	for how := range patiences {
-		s, err := p.scheme(ctx, levels, how)
+	begin, evening := p.week.begin(), p.week.evening()
+	for _, try := range []struct {
+		how   patience
+		first units.Duration
+	}{{soonest, begin}, {soonest, evening}, {latest, begin}, {nextDay, begin}} {
+		n := len(out)
+		late := try.first != begin
+		if late && (evening-begin < sameTime || len(out[n-1].Scuff) == 0) {
+			continue
+		}
+		s, err := p.scheme(ctx, levels, try.how, try.first)
 		if err != nil {
 			return out, err
 		}
-		if n := len(out); n > 0 && slices.Equal(out[n-1].Pours, s.Pours) {
+		if n > 0 && slices.EqualFunc(out[n-1].Pours, s.Pours, func(a, b Pour) bool { return a.At == b.At }) {
 			continue // waiting changed nothing
 		}
 		out = append(out, s)
-		if s.Sure || len(levels) == 2 { // one lift: nothing to put off
-			break
+		if len(levels) == 2 || s.Sure && (len(s.Scuff) == 0 || try.how > soonest || late) {
+			break // one lift: nothing to put off
 		}
 	}
 	return out, nil

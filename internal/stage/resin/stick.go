@@ -1,7 +1,6 @@
 package resin
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -36,7 +35,7 @@ func (c *computer) stick(r *Result) []Mark {
 		heights = append(heights, l.To)
 	}
 	slices.Sort(heights)
-	heights = slices.CompactFunc(heights, func(a, b units.Length) bool { return b-a < touching })
+	heights = slices.CompactFunc(heights, func(a, b units.Length) bool { return math.Abs((a - b).MM()) < touching })
 	out := []Mark{}
 	for _, h := range heights {
 		m := Mark{Height: h, Below: max(0, top-h), Volume: c.volumeAt(h)}
@@ -45,6 +44,5 @@ func (c *computer) stick(r *Result) []Mark {
 		}
 		out = append(out, m)
 	}
-	slices.SortStableFunc(out, func(a, b Mark) int { return cmp.Compare(a.Height, b.Height) })
 	return out
 }

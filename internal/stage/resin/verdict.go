@@ -3,6 +3,7 @@ package resin
 import (
 	"fmt"
 	"slices"
+	"sort"
 	"strings"
 
 	"pourwright/internal/finding"
@@ -38,6 +39,7 @@ func (c *computer) heatFindings(r *Result) {
 	c.depths(r)
 	c.contact(k)
 	c.softPlaces(k)
+	c.sanding(k)
 	c.scuffing(r)
 	switch e := k.Error; {
 	case e.Grid > e.Asked+touching:
@@ -80,4 +82,26 @@ func (c *computer) scuffing(r *Result) {
 		}
 		c.say(scuff.At(finding.Where{}, "The next lift comes when lift %s no longer bonds by itself.", strings.Join(names, ", ")))
 	}
+}
+
+// warmRooms are rooms in which resin that stays soft in its own is hardened, C. Chosen.
+var warmRooms = []float64{25, 30, 35, 40, 45}
+
+// sanding says where the room does not let the resin get hard enough to sand dry, and
+// what warmth would.
+func (c *computer) sanding(k Cure) {
+	m, why := modelOf(c.in.Card)
+	if len(k.Zones) == 0 || why != "" || !slices.ContainsFunc(k.Zones, func(z Zone) bool { return z.Sandable.Later }) {
+		return
+	}
+	latest := k.Zones[0].Sandable.H
+	text := ""
+	need := sort.Search(1000, func(i int) bool { return m.Sandable(float64(i) / 1000) })
+	for _, warm := range warmRooms {
+		if h := m.FilmTime(float64(need)/1000, warm) / 3600; warm > float64(c.in.Room) && h < 7*24 {
+			text = fmt.Sprintf(" Kept at %.0f C it would be after about %.0f h.", warm, h)
+			break
+		}
+	}
+	c.say(notSandable.At(finding.Where{}, "In a room of %.0f C %s can be sanded dry later than %.0f h after the first pour, if ever: its cure slows down as its glass transition nears the room.%s", c.in.Room, c.in.Card.Name, latest, text))
 }
