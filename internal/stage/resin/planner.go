@@ -142,7 +142,7 @@ func (w Week) begin() units.Duration {
 func (w Week) evening() units.Duration {
 	first := w.begin()
 	day := math.Floor(float64(first) / 24)
-	return w.last(first, units.Duration(24*(day+1)), 0)
+	return w.last(first, units.Duration(24*(day+1))-needs/2, 0)
 }
 
 // A planner looks for schemes.
