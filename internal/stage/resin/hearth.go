@@ -244,14 +244,18 @@ func (h *hearth) fine(ctx context.Context, pours []Pour, watch func(share float6
 const usualRun units.Duration = 8 * units.Day
 
 // watched lets watch hear how far the simulation is: the room is asked for its
-// temperature at every step.
+// temperature at every step, none of which is longer than an hour. Questions about later
+// pours come before the first step and tell nothing.
 func watched(c *heat.Case, mostH float64, watch func(share float64)) {
 	if watch == nil {
 		return
 	}
-	air := c.Air.TempC
+	air, reached := c.Air.TempC, 0.0
 	c.Air.TempC = func(hour float64) float64 {
-		watch(min(1, max(0, hour/mostH)))
+		if hour >= reached && hour <= reached+2 {
+			reached = hour
+			watch(min(1, max(0, hour/mostH)))
+		}
 		return air(hour)
 	}
 }
