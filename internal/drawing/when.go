@@ -32,10 +32,13 @@ func Later(start string, d units.Duration) string {
 }
 
 // Forecast rounds a computed time so that a clock time made of it is no finer than it:
-// to ten minutes below six hours, to the half hour above.
+// to ten minutes below six hours, to the half hour below twelve, to the hour above.
 func Forecast(d units.Duration) units.Duration {
 	step := 1.0 / 6
-	if math.Abs(float64(d)) >= 6 {
+	switch h := math.Abs(float64(d)); {
+	case h >= 12:
+		step = 1
+	case h >= 6:
 		step = 0.5
 	}
 	return units.Duration(math.Round(float64(d)/step) * step)

@@ -32,7 +32,7 @@ func TestLater(t *testing.T) {
 }
 
 func TestForecast(t *testing.T) {
-	for in, want := range map[units.Duration]float64{0.15: 1.0 / 6, 2.44: 2.5, 8.847: 9, 29.49: 29.5, 0: 0} {
+	for in, want := range map[units.Duration]float64{0.15: 1.0 / 6, 2.44: 2.5, 8.847: 9, 29.49: 29, 0: 0} {
 		if got := Forecast(in); math.Abs(float64(got)-want) > 1e-9 {
 			t.Errorf("%g h: %g, want %g", in, got, want)
 		}

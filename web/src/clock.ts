@@ -29,8 +29,8 @@ function two(n: number): string {
 }
 
 // forecast rounds hours that are no finer than a forecast, so that a clock time made of
-// them is none either: to ten minutes below six hours, to the half hour above.
+// them is none either: to ten minutes below six hours, to the half hour below twelve, to the hour above.
 export function forecast(hours: number): number {
-  const step = Math.abs(hours) < 6 ? 1 / 6 : 0.5;
+  const step = Math.abs(hours) < 6 ? 1 / 6 : Math.abs(hours) < 12 ? 0.5 : 1;
   return Math.round(hours / step) * step;
 }

@@ -319,7 +319,7 @@ export interface Cure {
   column_peak_c?: number;
   influences?: { name: string; sd: number; unit: string; peak_by_k: number }[];
   zones?: Zone[];
-  rooms: { room_c: number; peak_c: number; dam_face_c: number; hard_at_h: number; within?: boolean }[];
+  rooms: { room_c: number; peak_c: number; dam_face_c: number; hard_at_h: number; within_limits?: boolean }[];
   numerics: { cells: number; steps: number; grid_mm: number; peak_uncertain_c: number };
 }
 
@@ -335,7 +335,7 @@ export interface Alternative {
   peak_high_c?: number;
   resin?: string;
   kind?: string;
-  why?: string;
+  why_not?: string;
   buckets?: number;
   price?: number;
   chosen: boolean;

@@ -18,7 +18,7 @@ export function CureFacts({ plan }: { plan: Plan }) {
       {k.rooms.length > 0 && (
         <Table caption="The same lifts in another room" rows={k.rooms} columns={[
           { head: "Room", words: true, cell: (r) => t(r.room_c) },
-          { head: "Peak", cell: (r) => <>{t(r.peak_c)}{(r.within === undefined ? r.peak_c > k.limit_c : !r.within) && <small class="over"> beyond a limit</small>}</> },
+          { head: "Peak", cell: (r) => <>{t(r.peak_c)}{(r.within_limits === undefined ? r.peak_c > k.limit_c : !r.within_limits) && <small class="over"> beyond a limit</small>}</> },
           { head: "Dam face", cell: (r) => t(r.dam_face_c) },
           { head: "Hard after", cell: (r) => (r.hard_at_h > 0 ? about(r.hard_at_h) : "not within the run") },
         ]} />
@@ -39,7 +39,7 @@ export function CureFacts({ plan }: { plan: Plan }) {
 
 // contact writes how hot a face gets, how hot at most, and what it bears.
 function contact(t: (c: number) => string, c: number, high?: number, limit?: number, name?: string): string {
-  return [t(c), ...(high ? [`up to ${t(high)}`] : []), ...(limit ? [`${name || "it"} bears ${t(limit)}`] : [])].join(", ");
+  return [t(c), ...(high ? [`in nine of ten cases below ${t(high)}`] : []), ...(limit ? [`${name || "it"} bears ${t(limit)}`] : [])].join(", ");
 }
 
 // Influences lists what the peak hangs on most: what is worth measuring.
@@ -71,10 +71,10 @@ export function Ways({ plan, take }: { plan: Plan; take(a: Alternative): void })
       <ul>
         {list.map((a) => (
           <li key={a.lifts_mm.join()}>
-            <p><strong>{liftsText(a.lifts_mm, s)}</strong>{a.chosen ? <span class="quiet"> planned</span> : a.kind && <span class="quiet"> {a.kind}{a.kind === "other resin" && a.resin ? `, ${a.resin}` : ""}</span>}{a.within_limits === false && <span class="over"> beyond a limit</span>}</p>
+            <p><strong>{liftsText(a.lifts_mm, s)}</strong>{a.chosen ? <span class="quiet"> planned</span> : a.kind && a.kind !== "other" && <span class="quiet"> {a.kind}{a.resin && a.resin !== plan.resin.resin ? `, ${a.resin}` : ""}</span>}{a.within_limits === false && <span class="over"> beyond a limit</span>}</p>
             <p class="quiet">{wayText(a, s)}</p>
-            {a.why && <p>{a.why}</p>}
-            {!a.chosen && a.kind !== "other resin" && <button type="button" class="button" onClick={() => take(a)}>Try this way</button>}
+            {a.why_not && <p>Not taken: {a.why_not}.</p>}
+            {!a.chosen && (a.resin === undefined || a.resin === plan.resin.resin) && <button type="button" class="button" onClick={() => take(a)}>Try this way</button>}
           </li>
         ))}
       </ul>

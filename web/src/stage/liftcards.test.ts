@@ -15,10 +15,10 @@ describe("what comes after a lift", () => {
   it("is told in times of day where the calendar has one", () => {
     const p = example();
     const [one] = liftsOf(p);
-    Object.assign(one, { wait_h: 29.49, bonds_until_h: 50.2, scuff: false, gels_h: 29.49, torch_h: [0.15, 0.5] });
+    Object.assign(one, { wait_h: 29.49, bonds_until_h: 50.2, scuff: false, gels_h: 29.49, torch_h: [0.15, 0.5], recoat_from: undefined, recoat_until: undefined });
     const rows = afterwards(p, one, "Tue 2027-03-16 13:00");
     expect(value(rows, "Flame over it")).toBe("13:10, 13:30");
-    expect(value(rows, "Next lift from")).toBe("Wed 17 Mar 18:30, 29 h");
+    expect(value(rows, "Next lift from")).toBe("Wed 17 Mar 18:00, 29 h");
     expect(value(rows, "Bonds by itself until")).toBe("Thu 18 Mar 15:00, 2 d 2 h");
     expect(value(afterwards(p, one, ""), "Next lift from")).toBe("29 h");
   });
