@@ -20,4 +20,5 @@ require (
 	github.com/buger/jsonparser v1.1.2 // indirect
 	github.com/pb33f/ordered-map/v2 v2.3.1 // indirect
 	go.yaml.in/yaml/v4 v4.0.0-rc.2 // indirect
+	golang.org/x/sys v0.50.0 // indirect
 )
