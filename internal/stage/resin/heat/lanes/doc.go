@@ -36,20 +36,6 @@ type Cells struct {
 	none []float32 // a line of zeros
 }
 
-// New returns the cells of ny rows of nz lines, nx to a line, a multiple of Width, with
-// nothing in them.
-func New(nx, ny, nz int) Cells {
-	c := Cells{NX: nx, Plane: nx * nz, none: make([]float32, nx)}
-	n := nx * ny * nz
-	all := [...]*[]float32{&c.Temp, &c.TempNext, &c.Cure, &c.CureNext, &c.Rate, &c.Before, &c.RateNext, &c.Flow, &c.Cap, &c.CapF, &c.Mass,
-		&c.GX, &c.GY, &c.GZ, &c.Film, &c.PY, &c.EY, &c.FY, &c.PZ, &c.EZ, &c.FZ}
-	room := make([]float32, len(all)*n)
-	for k, v := range all {
-		*v = room[k*n : (k+1)*n : (k+1)*n]
-	}
-	return c
-}
-
 // A Table is a rate of reaction over cure and temperature: rows of Cures, TempSteps+1
 // entries each, read by two-way linear interpolation. Rows lie evenly by the root of the
 // cure up to LowCure, evenly above.
@@ -74,4 +60,18 @@ const (
 type Seen struct {
 	Worst float32 // greatest correction, K; not a number where any is not
 	Hot   float32 // warmest, K above the reference
+}
+
+// New returns the cells of ny rows of nz lines, nx to a line, a multiple of Width, without
+// capacities, masses and conductances, which the caller sets.
+func New(nx, ny, nz int) Cells {
+	c := Cells{NX: nx, Plane: nx * nz, none: make([]float32, nx)}
+	n := nx * ny * nz
+	all := [...]*[]float32{&c.Temp, &c.TempNext, &c.Cure, &c.CureNext, &c.Rate, &c.Before, &c.RateNext, &c.Flow, &c.CapF,
+		&c.Film, &c.PY, &c.EY, &c.FY, &c.PZ, &c.EZ, &c.FZ}
+	room := make([]float32, len(all)*n)
+	for k, v := range all {
+		*v = room[k*n : (k+1)*n : (k+1)*n]
+	}
+	return c
 }

@@ -16,6 +16,9 @@ func (d *dice) next() float32 {
 // random returns cells with gaps of nothing in them and a state as in the middle of a run.
 func random(nx, ny, nz int, seed dice) *Cells {
 	c, d := New(nx, ny, nz), &seed
+	for _, v := range []*[]float32{&c.Cap, &c.Mass, &c.GX, &c.GY, &c.GZ} {
+		*v = make([]float32, nx*ny*nz)
+	}
 	c.HJKG, c.RiseJKGK2, c.RefC = 3e5, 3, 22
 	c.Rates = Table{V: make([]float32, (CureSteps+1)*RowLength+Width), To: 300}
 	for i := range c.Rates.V {

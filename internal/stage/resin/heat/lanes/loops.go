@@ -87,7 +87,7 @@ func (c *Cells) correct(from, n int, dt, w float32) Seen {
 		a := c.Cure[i] + float32(dt*d)
 		r := c.Rates.At(a, t+c.RefC)
 		more := smaller(float32(dt*(float32(float32(r0+r)*0.5)-d)), 1-a)
-		off := float32(float32(m*c.HJKG)*more) / (c.Cap[i] + float32(s*t)) + float32(0*r) // keeps what is not a number
+		off := float32(float32(m*c.HJKG)*more)/(c.Cap[i]+float32(s*t)) + float32(0*r) // keeps what is not a number
 		t += off
 		c.TempNext[i], c.CureNext[i], c.RateNext[i] = t, a+more, r
 		bad = bad || off != off
