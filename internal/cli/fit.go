@@ -185,18 +185,23 @@ func readTest(fields map[string]string, open opener, s *resin.Sheet) error {
 	if err != nil {
 		return err
 	}
+	if len(rs) < leastReadings {
+		return &hintedError{fmt.Errorf("%s has %d readings, too few to fit to", name, len(rs)), fmt.Sprintf("give at least %d, from the pour to past the peak", leastReadings)}
+	}
 	if s.Test = rs; !(s.TestDepth > 0) {
 		return &hintedError{fmt.Errorf("a test pour needs its depth"), "write test_depth, such as 40 mm, and test_air, the room's temperature"}
 	}
 	return nil
 }
 
-const mostReadings = 20_000
+const mostReadings, leastReadings = 20_000, 5
 
-// readReadings reads lines of hours and degrees C; a first line of words is skipped.
+// readReadings reads lines of hours and degrees C, or F where a first line of words heads
+// the column so.
 func readReadings(name string, from io.Reader) ([]resin.Reading, error) {
 	r := csv.NewReader(from)
 	r.FieldsPerRecord, r.TrimLeadingSpace = -1, true
+	fahrenheit := false
 	var out []resin.Reading
 	for {
 		row, err := r.Read()
@@ -217,11 +222,17 @@ func readReadings(name string, from io.Reader) ([]resin.Reading, error) {
 		c, err2 := units.ParseNumber(row[1])
 		switch {
 		case (err1 != nil || err2 != nil) && line == 1:
+			head := strings.ToLower(strings.TrimSpace(row[1]))
+			fahrenheit = strings.HasSuffix(head, "f") || strings.Contains(head, "fahrenheit")
 			continue
 		case err1 != nil || err2 != nil:
 			return nil, bad(fmt.Sprintf("%q, %q is no reading", row[0], row[1]))
 		case h < 0 || h > 1000 || len(out) > 0 && h <= float64(out[len(out)-1].At):
 			return nil, bad(fmt.Sprintf("%g h does not come after the reading before", h))
+		case fahrenheit:
+			c = (c - 32) * 5 / 9
+		}
+		switch {
 		case c < -10 || c > 300:
 			return nil, bad(fmt.Sprintf("%g C is no temperature of a pour", c))
 		case len(out) >= mostReadings:
@@ -258,11 +269,28 @@ func printFit(w io.Writer, name string, f resin.Fitted) {
 		fmt.Fprintf(w, "%-38s given %7.2f %s, model %7.2f, off by %+.1f standard deviations%s\n", r.Name, r.Given, r.Unit, r.Model, r.SD, mark)
 	}
 	fmt.Fprintf(w, "\na slab of %.0f mm on board at 22 C peaks at %.0f C, between %.0f and %.0f C\n", f.Slab.Depth, f.Slab.Peak, f.Slab.Low, f.Slab.High)
+	for _, d := range f.Doubts {
+		fmt.Fprintf(w, "doubt: %s\n", d)
+	}
+	if len(f.Doubts) > 0 {
+		fmt.Fprintf(w, "do not pour by this card before the sheet is checked\n")
+	}
 	if f.Weak != "" {
 		fmt.Fprintf(w, "to know it better, measure: %s\n", f.Weak)
 	}
-	fmt.Fprintf(w, "\n# for a shelf of your own\nresins:\n  %s:\n    rate_25_per_s: {value: %.9f, range: [%.9f, %.9f], origin: measured}\n    rate_ratio: {value: %.3g, origin: measured}\n    activation_kj_mol: {value: %.1f, origin: measured}\n    heat_kj_kg: {value: %.0f, origin: measured}\n    glass_transition: {value: %.0f C}\n",
-		name, f.K25, f.K25Low, f.K25Hi, f.R, f.E, f.Heat, f.Tg)
+	printCard(w, name, f)
+}
+
+// printCard prints the estimate as a card; its ranges are two standard deviations each way.
+func printCard(w io.Writer, name string, f resin.Fitted) {
+	origin := "data sheet"
+	for _, r := range f.Rows {
+		if strings.HasPrefix(r.Name, "test pour") {
+			origin = "measured"
+		}
+	}
+	fmt.Fprintf(w, "\n# for a shelf of your own\nresins:\n  %s:\n    origin: %s\n    rate_25_per_s: {value: %.9f, range: [%.9f, %.9f]}\n    rate_ratio: %.3g\n    activation_kj_mol: %.1f\n    heat_kj_kg: {value: %.0f, range: [%.0f, %.0f]}\n    glass_transition: %.0f C\n",
+		name, origin, f.K25, f.K25Low*f.K25Low/f.K25, f.K25Hi*f.K25Hi/f.K25, f.R, f.E, f.Heat, max(1, f.Heat-2*f.HeatSD), f.Heat+2*f.HeatSD, f.Tg)
 }
 
 // A hintedError knows what to do about itself.

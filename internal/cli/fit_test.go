@@ -40,6 +40,7 @@ func TestFitSaysWhatIsWrong(t *testing.T) {
 		"words":               {"pot_life: 3 h\ntest_pour: t.csv\ntest_depth: 40 mm\n", "hours,C\n0,22\nx,23\n", "t.csv:3"},
 		"backwards":           {"pot_life: 3 h\ntest_pour: t.csv\ntest_depth: 40 mm\n", "0,22\n2,23\n1,24\n", "t.csv:3"},
 		"kelvin":              {"pot_life: 3 h\ntest_pour: t.csv\ntest_depth: 40 mm\n", "0,295\n1,330\n", "t.csv:2"},
+		"few readings":        {"pot_life: 3 h\ntest_pour: t.csv\ntest_depth: 40 mm\n", "0,22\n1,23\n2,24\n", "3 readings"},
 		"no depth":            {"pot_life: 3 h\ntest_pour: t.csv\n", "0,22\n1,23\n2,24\n3,25\n4,26\n", "depth"},
 	} {
 		sheet := filepath.Join(dir, "s.yaml")
@@ -50,6 +51,24 @@ func TestFitSaysWhatIsWrong(t *testing.T) {
 		if code, _, errOut := call(t, "shelf", "fit", sheet); code != exitError || !strings.Contains(errOut, c.says) {
 			t.Errorf("%s: exit %d, %s", name, code, errOut)
 		}
+	}
+}
+
+// TestFitDoubtsContradictions: a pot life of minutes, a rated depth of 100 mm and a film of
+// a week are no one resin, and the sheet says so.
+func TestFitDoubtsContradictions(t *testing.T) {
+	sheet := filepath.Join(t.TempDir(), "s.yaml")
+	_ = os.WriteFile(sheet, []byte("pot_life: 20 min\nrated_depth: 100 mm\nfilm_set: 200 h\n"), 0o600)
+	code, out, _ := call(t, "shelf", "fit", sheet)
+	if code != exitFine || !strings.Contains(out, "doubt: pot life contradicts") || !strings.Contains(out, "do not pour by this card") {
+		t.Errorf("exit %d\n%s", code, out)
+	}
+}
+
+func TestReadingsInFahrenheit(t *testing.T) {
+	rs, err := readReadings("x", strings.NewReader("hours,temp_f\n0,68\n1,86\n"))
+	if err != nil || len(rs) != 2 || rs[0].Temp != 20 || rs[1].Temp != 30 {
+		t.Errorf("%v, %v", rs, err)
 	}
 }
 

@@ -70,9 +70,9 @@ func inspectProgram(name, text string) programReport {
 func (r programReport) text(w io.Writer) error {
 	s := r.Program
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s: %d lines, %d moves, %d of them arcs; units %s\n", r.File, s.Lines, s.Moves, s.Arcs, s.Units)
+	fmt.Fprintf(&b, "%s: %s, %s, %d of them arcs; units %s\n", r.File, units.Count(s.Lines, "line", "lines"), units.Count(s.Moves, "move", "moves"), s.Arcs, s.Units)
 	if s.Refused > 0 {
-		fmt.Fprintf(&b, "  %d lines could not be read: what follows is of the others alone\n", s.Refused)
+		fmt.Fprintf(&b, "  %s not be read: what follows is of the others alone\n", units.Count(s.Refused, "line could", "lines could"))
 	}
 	fmt.Fprintf(&b, "  goes    %s\n", extent(s.Low, s.High))
 	if s.CutLow == s.CutHigh {

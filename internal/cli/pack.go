@@ -7,6 +7,7 @@ import (
 
 	"pourwright/internal/drawing"
 	"pourwright/internal/render/csv"
+	"pourwright/internal/render/ics"
 	"pourwright/internal/render/pdf"
 	"pourwright/internal/render/svg"
 	"pourwright/internal/render/term"
@@ -46,6 +47,9 @@ func (c *packCmd) Run(con *console) error {
 	}
 	for _, d := range ds {
 		files = append(files, packFile{filepath.Join("drawings", d.Name+".svg"), func(w io.Writer) error { return svg.Render(w, d) }})
+	}
+	if ics.Dated(p) {
+		files = append(files, packFile{"calendar.ics", func(w io.Writer) error { return ics.Render(w, p) }})
 	}
 	files = append(files, cuttingFiles(p, c.Paper)...)
 	if err := writePack(c.Out, files); err != nil {

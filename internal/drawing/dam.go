@@ -60,7 +60,7 @@ func damLines(p *plan.Plan, d form.Dam) []string {
 	least := min(d.LapLeft, d.LapRight, d.LapFoot)
 	return []string{
 		fmt.Sprintf("board: %s; liner: %s", d.Board, d.Liner),
-		fmt.Sprintf("laps the concrete by %s at least; seal of %s; %d clamps", measure(least), measure(d.Seal), d.Clamps),
+		fmt.Sprintf("laps the concrete by %s at least; seal of %s; %s", measure(least), measure(d.Seal), units.Count(d.Clamps, "clamp", "clamps")),
 		fmt.Sprintf("the resin pushes with %.1f N, %.2f kPa at the deepest place", d.Force, float64(d.Pressure)),
 		fmt.Sprintf("a slit of %s would lose %.0f ml until the resin gels", measure(d.Gap), d.Leak),
 		fmt.Sprintf("water test: at most %.0f ml lost in %s; then dry the piece again", d.Water, units.FormatDuration(d.Test)),

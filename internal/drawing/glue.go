@@ -89,7 +89,7 @@ func glueLines(p *plan.Plan, m knockout.GlueMap, parts []knockout.Part) []string
 		}
 	}
 	if pegs > 0 {
-		lines = append(lines, fmt.Sprintf("crosses: %d holes for dowels of %s", pegs, measure(size)))
+		lines = append(lines, fmt.Sprintf("crosses: %s of %s", units.Count(pegs, "hole for a dowel", "holes for dowels"), measure(size)))
 	}
 	if shown > 0 {
 		lines = append(lines, fmt.Sprintf("%d of them show on a ledge: cut the dowel flush, fill and sand", shown))

@@ -88,13 +88,10 @@ func (t *plot) x(finished float64) float64 {
 }
 
 func islands(n int) string {
-	switch n {
-	case 0:
+	if n == 0 {
 		return "no island"
-	case 1:
-		return "1 island"
 	}
-	return fmt.Sprintf("%d islands", n)
+	return units.Count(n, "island", "islands")
 }
 
 // numbers writes each layer's number on the part of it that no deeper layer covers.

@@ -75,7 +75,7 @@ func (r *resolver) place(in typed.List) {
 			b.Place, b.AtX, b.AtY = "at", x, y
 		}
 	default:
-		r.say(unknownWord, "basin.place", "basin.place has %d values.", len(in)).Remedy = "write page, centre or [x, y]"
+		r.say(unknownWord, "basin.place", "basin.place has %s.", units.Count(len(in), "value", "values")).Remedy = "write page, centre or [x, y]"
 	}
 }
 

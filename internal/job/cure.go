@@ -54,6 +54,14 @@ func (r *resolver) cure() {
 	out.FoamLeft = r.word("resin.foam", t.Foam, "removed", "left") == "left"
 	out.PeakLimit = r.warmth("resin.peak_limit", t.PeakLimit, defaultPeak, 30, 120)
 	out.Pouring = r.warmth("resin.poured_at", t.PouredAt, r.job.Room.Temperature, 5, 45)
+	for i, name := range t.Others {
+		c, missing := r.shelf.Resin(string(name))
+		if missing != nil {
+			r.say(notOnShelf, fmt.Sprintf("resin.others[%d]", i), "%s; it is not compared.", missing.Error()).Remedy = missing.Remedy()
+			continue
+		}
+		out.Others = append(out.Others, c)
+	}
 }
 
 func (r *resolver) tint(t TintText) Tint {
@@ -68,7 +76,7 @@ func (r *resolver) tint(t TintText) Tint {
 
 func (r *resolver) lifts(texts []LiftText) []Lift {
 	if len(texts) > mostOwnLifts {
-		r.say(unreadable, "resin.lifts", "resin.lifts lists %d lifts; the planner chooses in their place.", len(texts)).Remedy =
+		r.say(unreadable, "resin.lifts", "resin.lifts lists %s; the planner chooses in their place.", units.Count(len(texts), "lift", "lifts")).Remedy =
 			fmt.Sprintf("list at most %d lifts", mostOwnLifts)
 		return nil
 	}

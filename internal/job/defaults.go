@@ -14,6 +14,7 @@ const (
 	defaultBoard                   = "faced particleboard 18"
 	defaultResin                   = "deep pour 50 mm"
 	defaultMachine                 = "hand saw"
+	defaultLiner                   = "polypropylene packing tape"
 	defaultKerf       units.Length = 3.2
 	defaultTrim       units.Length = 10
 	defaultChord      units.Length = 0.05

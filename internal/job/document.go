@@ -286,6 +286,8 @@ type ResinText struct {
 	PeakLimit typed.Temperature `yaml:"peak_limit,omitempty"`
 	// Temperature of the resin as it is poured. Default the room's.
 	PouredAt typed.Temperature `yaml:"poured_at,omitempty"`
+	// Other resins on the shelf that would do: their best lifts are shown beside the chosen ones.
+	Others typed.List `yaml:"others,omitempty"`
 }
 
 // RoomText is the room as typed.
@@ -310,6 +312,21 @@ type ShopText struct {
 	Start typed.Date `yaml:"start,omitempty"`
 	// Opening hours. Default Monday to Friday 8:00-17:00.
 	Hours *HoursText `yaml:"hours,omitempty"`
+	// Days on which nobody is there: 2027-03-08, or 2027-03-08 to 2027-03-12.
+	Closed typed.List `yaml:"closed,omitempty"`
+	// Who works here. Default one person all hours, and helpers who come for the
+	// casting where concrete.people says so.
+	People []PersonText `yaml:"people,omitempty"`
+}
+
+// PersonText is one who works in the shop, as typed.
+type PersonText struct {
+	// What they are called on the plan.
+	Name typed.Text `yaml:"name"`
+	// When they are there. Default the shop's hours.
+	Hours *HoursText `yaml:"hours,omitempty"`
+	// Days on which they are not: 2027-03-08, or 2027-03-08 to 2027-03-12.
+	Away typed.List `yaml:"away,omitempty"`
 }
 
 // HoursText is a week as typed: 8:00-17:00, a list of such spans, or closed.

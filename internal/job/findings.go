@@ -48,11 +48,17 @@ var (
 		Title: "the start is a day", Remedy: "write the day as YYYY-MM-DD, for example 2027-03-01"}
 	badHours = finding.Rule{Code: "document/hours", Severity: finding.Stop,
 		Title: "opening hours go forward and do not overlap", Remedy: "write hours as 8:00-17:00, [8:00-12:00, 13:00-17:00] or closed"}
+	badDayOff = finding.Rule{Code: "document/day-off", Severity: finding.Stop,
+		Title: "days off are days", Remedy: "write a day as 2027-03-08, or several as 2027-03-08 to 2027-03-12"}
+	tooMany = finding.Rule{Code: "document/people", Severity: finding.Caution,
+		Title: "the shop is a few people", Remedy: "list those who work on this piece"}
+	sameName = finding.Rule{Code: "document/same-name", Severity: finding.Caution,
+		Title: "people can be told apart", Remedy: "call one of them something else"}
 )
 
 // Rules lists what may be said of a document.
 func Rules() []finding.Rule {
 	return []finding.Rule{missing, unreadable, notPositive, wrongUnit, unusual, unknownWord, notOnShelf, newerForm, shellTooThick, coatSum, coatMix,
-		basinTooDeep, basinSource, stepOutline, ratioDoubt, resinDepth, resinLifts, measuredFar, sheetSmall, badShare, badDate, badHours,
+		basinTooDeep, basinSource, stepOutline, ratioDoubt, resinDepth, resinLifts, measuredFar, sheetSmall, badShare, badDate, badHours, badDayOff, tooMany, sameName,
 		roomTwice, LogUnread, LogFahrenheit, LogGap, LogOrder}
 }

@@ -129,6 +129,7 @@ type Resin struct {
 	FoamLeft  bool
 	PeakLimit units.Temperature
 	Pouring   units.Temperature // of the resin as poured
+	Others    []material.Resin  // that would also do
 }
 
 // Room is where it happens.
@@ -144,8 +145,17 @@ type Room struct {
 
 // Shop is when somebody is there.
 type Shop struct {
-	Start string    // date of the first day, YYYY-MM-DD, or "" for day numbers only
-	Hours [7][]Span // Monday first; empty: closed
+	Start  string    // date of the first day, YYYY-MM-DD, or "" for day numbers only
+	Hours  [7][]Span // Monday first; empty: closed
+	Closed []string  // dates on which nobody is there, in order
+	People []Person  // who works here; none: not stated
+}
+
+// A Person is one who works in the shop.
+type Person struct {
+	Name  string
+	Hours [7][]Span // Monday first
+	Away  []string  // dates, in order
 }
 
 // A Span is a stretch of a day, hours after midnight.

@@ -190,7 +190,7 @@ func (r *resolver) outline(path string, corners []typed.List) [][2]units.Length 
 	for i, c := range corners {
 		field := fmt.Sprintf("%s[%d]", path, i)
 		if len(c) != 2 {
-			r.say(unreadable, field, "%s has %d numbers.", field, len(c)).Remedy = "write every corner as [x, y]"
+			r.say(unreadable, field, "%s has %s.", field, units.Count(len(c), "number", "numbers")).Remedy = "write every corner as [x, y]"
 			return nil
 		}
 		x, okX := r.length(field, typed.Length(c[0]), 0, likelyCorner)

@@ -40,6 +40,10 @@ type DamText struct {
 	Board typed.Text `yaml:"board,omitempty"`
 	// How far a dam laps the concrete round the mouth. Default 40 mm.
 	Lap typed.Length `yaml:"lap,omitempty"`
+	// What lines its face: tape or sheet, by its name on the shelf. Default polypropylene packing tape.
+	Liner typed.Text `yaml:"liner,omitempty"`
+	// What resin comes off it by, by its name on the shelf. Default none beside the liner.
+	Release typed.Text `yaml:"release,omitempty"`
 }
 
 // InsertText is a part cast into the shell, as typed.
@@ -70,7 +74,15 @@ type Making struct {
 	BattenY   units.Length
 	DamBoard  string // name; "" for the form's
 	DamLap    units.Length
+	Dam       Dam
 	Inserts   []Insert
+}
+
+// A Dam is what warm resin touches at a mouth.
+type Dam struct {
+	Board   material.Board
+	Liner   material.Consumable
+	Release *material.Consumable // nil: none
 }
 
 // An Insert is a part cast into the shell.
@@ -108,8 +120,28 @@ func (r *resolver) making() {
 	if t.Dam.Board != "" {
 		m.DamBoard = card(r, "form.dam.board", t.Dam.Board, r.job.Form.Board.Name, r.shelf.Board).Name
 	}
+	r.dam()
 	for i, x := range t.Inserts {
 		r.insert(fmt.Sprintf("form.inserts[%d]", i), x)
+	}
+}
+
+// dam reads what warm resin touches at a mouth.
+func (r *resolver) dam() {
+	t, d := r.doc.Form.Dam, &r.job.Form.Making.Dam
+	d.Board = r.job.Form.Board
+	if name := r.job.Form.Making.DamBoard; name != "" {
+		if b, missing := r.shelf.Board(name); missing == nil {
+			d.Board = b
+		}
+	}
+	d.Liner = card(r, "form.dam.liner", t.Liner, defaultLiner, r.shelf.Consumable)
+	if t.Release != "" {
+		if c, missing := r.shelf.Consumable(string(t.Release)); missing == nil {
+			d.Release = &c
+		} else {
+			r.say(notOnShelf, "form.dam.release", "%s; none is used.", missing.Error()).Remedy = missing.Remedy()
+		}
 	}
 }
 
@@ -138,7 +170,7 @@ func (r *resolver) insert(field string, t InsertText) {
 // spot reads [x, y].
 func (r *resolver) spot(field string, t typed.List) (at [2]units.Length, ok bool) {
 	if len(t) != 2 {
-		r.say(unreadable, field, "%s has %d numbers.", field, len(t)).Remedy = "write it as [x, y], from the near left corner in FINISHED VIEW"
+		r.say(unreadable, field, "%s has %s.", field, units.Count(len(t), "number", "numbers")).Remedy = "write it as [x, y], from the near left corner in FINISHED VIEW"
 		return at, false
 	}
 	for i, text := range t {
@@ -159,7 +191,7 @@ func (r *resolver) outlineOfBox() {
 		return
 	}
 	if len(t) < 3 || len(t) > 60 {
-		r.say(unreadable, "box.outline", "box.outline has %d corners; the rectangle is used.", len(t)).Remedy = "write from 3 to 60 corners in order, each as [x, y]"
+		r.say(unreadable, "box.outline", "box.outline has %s; the rectangle is used.", units.Count(len(t), "corner", "corners")).Remedy = "write from 3 to 60 corners in order, each as [x, y]"
 		return
 	}
 	var out [][2]units.Length

@@ -129,7 +129,7 @@ func (p *logReader) time(text string) (units.Duration, bool) {
 func (p *logReader) stretches() []Stretch {
 	n := len(p.readings)
 	if n < 2 {
-		p.say(LogUnread, 1, "The log %s has %d readings; two at least make a history.", p.file, n)
+		p.say(LogUnread, 1, "The log %s has %s; two at least make a history.", p.file, units.Count(n, "reading", "readings"))
 		return nil
 	}
 	mean, out := 0.0, []Stretch{}

@@ -16,8 +16,15 @@ import (
 var weekdays = [7]string{"mon", "tue", "wed", "thu", "fri", "sat", "sun"}
 
 func (r *resolver) shop() {
-	r.job.Shop.Hours = r.hours()
-	r.job.Shop.Start = r.start(string(r.doc.Shop.Start))
+	var usual [7][]Span
+	for d := range 5 {
+		usual[d] = []Span{{8, 17}}
+	}
+	s := &r.job.Shop
+	s.Hours = r.hours("shop.hours", "The shop is never open; Monday to Friday 8:00-17:00 is used.", r.doc.Shop.Hours, usual)
+	s.Start = r.start(string(r.doc.Shop.Start))
+	s.Closed = r.daysOff("shop.closed", r.doc.Shop.Closed)
+	r.people()
 }
 
 // start reads the first day.
@@ -47,26 +54,23 @@ func (r *resolver) start(text string) string {
 	return text
 }
 
-// hours reads the week; days not written are closed.
-func (r *resolver) hours() [7][]Span {
-	var week, usual [7][]Span
-	for d := range 5 {
-		usual[d] = []Span{{8, 17}}
-	}
-	h := r.doc.Shop.Hours
+// hours reads a week; days not written are closed. Without any hours it is usual, and
+// never says so.
+func (r *resolver) hours(field, never string, h *HoursText, usual [7][]Span) [7][]Span {
+	var week [7][]Span
 	if h == nil {
 		return usual
 	}
 	open, before := false, len(r.found)
 	for d, texts := range [7]typed.List{h.Mon, h.Tue, h.Wed, h.Thu, h.Fri, h.Sat, h.Sun} {
-		week[d] = r.day("shop.hours."+weekdays[d], texts)
+		week[d] = r.day(field+"."+weekdays[d], texts)
 		open = open || len(week[d]) > 0
 	}
 	if !open && len(r.found) > before {
 		return usual // said already
 	}
 	if !open {
-		r.say(badHours, "shop.hours", "The shop is never open; Monday to Friday 8:00-17:00 is used.")
+		r.say(badHours, field, "%s", never)
 		return usual
 	}
 	return week

@@ -178,6 +178,7 @@ func (r *reader) board(c BoardCard, out *Board) {
 	set(r, "modulus_mpa", c.Modulus, &out.Modulus, units.ParseNumber, 100, 30000)
 	set(r, "gravity", c.Gravity, &out.Gravity, units.ParseNumber, 0.1, 1.3)
 	set(r, "edge_hold", c.Edge, &out.Edge, units.ParseFraction, 0.05, 1)
+	set(r, "service", c.Service, &out.Service, degrees, 20, 300)
 	r.packages(c.Packages, &out.Packages)
 	need(r, "thickness", out.Thickness)
 	need(r, "length", out.Length)
@@ -207,8 +208,9 @@ func (r *reader) foam(c FoamCard, out *Foam) {
 }
 
 func (r *reader) consumable(c ConsumableCard, out *Consumable) {
-	r.word("role", c.Role, &out.Role, "sealer", "adhesive", "caulk", "release", "wax")
+	r.word("role", c.Role, &out.Role, "sealer", "adhesive", "caulk", "release", "wax", "tape")
 	set(r, "coverage", c.Coverage, &out.Coverage, units.ParseNumber, 0.01, 1000)
+	set(r, "service", c.Service, &out.Service, degrees, 20, 300)
 	r.packages(c.Packages, &out.Packages)
 	need(r, "coverage", out.Coverage)
 }

@@ -173,6 +173,8 @@ type BoardCard struct {
 	Gravity typed.Value `yaml:"gravity,omitempty"`
 	// Share of a screw's hold in the face that the edge has. Without it 60 %.
 	Edge typed.Value `yaml:"edge_hold,omitempty"`
+	// Temperature that its face and edge bear from warm resin.
+	Service typed.Value `yaml:"service,omitempty"`
 	// How sheets are sold.
 	Packages []PackageCard `yaml:"packages,omitempty"`
 }
@@ -215,7 +217,7 @@ type FoamCard struct {
 	Packages []PackageCard `yaml:"packages,omitempty"`
 }
 
-// ConsumableCard is a sealer, adhesive, caulk, wax or release as typed.
+// ConsumableCard is a sealer, adhesive, caulk, wax, release or tape as typed.
 type ConsumableCard struct {
 	// Name of the card this one starts from.
 	Like typed.Text `yaml:"like,omitempty"`
@@ -223,10 +225,12 @@ type ConsumableCard struct {
 	Origin typed.Choice `yaml:"origin,omitempty"`
 	// Source of the card's values.
 	Source typed.Text `yaml:"source,omitempty"`
-	// sealer, adhesive, caulk, release or wax.
+	// sealer, adhesive, caulk, release, wax or tape.
 	Role typed.Choice `yaml:"role,omitempty"`
-	// Coverage in m2 per litre, of caulk in m per cartridge.
+	// Coverage in m2 per litre, of caulk in m per cartridge, of tape in m per roll.
 	Coverage typed.Value `yaml:"coverage,omitempty"`
+	// Temperature that it bears from warm resin.
+	Service typed.Value `yaml:"service,omitempty"`
 	// Sizes that can be bought.
 	Packages []PackageCard `yaml:"packages,omitempty"`
 }

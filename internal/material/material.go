@@ -112,9 +112,10 @@ type Board struct {
 	Length    Value[units.Length] // of a sheet
 	Width     Value[units.Length]
 	Density   Value[units.Density]
-	Modulus   Value[float64]        // in bending, MPa
-	Gravity   Value[float64]        // specific gravity that screws hold by; the density over 1000 where not known
-	Edge      Value[units.Fraction] // share of a screw's hold that the edge has
+	Modulus   Value[float64]           // in bending, MPa
+	Gravity   Value[float64]           // specific gravity that screws hold by; the density over 1000 where not known
+	Edge      Value[units.Fraction]    // share of a screw's hold that the edge has
+	Service   Value[units.Temperature] // most that its face and edge bear from warm resin
 	Packages  []Package
 }
 
@@ -137,11 +138,12 @@ type Foam struct {
 	Packages  []Package
 }
 
-// Consumable is a sealer, adhesive, caulk or release.
+// Consumable is a sealer, adhesive, caulk, release or tape.
 type Consumable struct {
 	Name     string
-	Role     string         // sealer, adhesive, caulk, release, wax
-	Coverage Value[float64] // m2 per litre, or m per cartridge for caulk
+	Role     string                   // sealer, adhesive, caulk, release, wax, tape
+	Coverage Value[float64]           // m2 per litre, m per cartridge for caulk, m per roll for tape
+	Service  Value[units.Temperature] // most that it bears from warm resin; not known for all
 	Packages []Package
 }
 

@@ -97,7 +97,7 @@ func read[Q ~float64](r *reader, field, text string, parse func(string) (Q, erro
 
 func setRange[Q ~float64](r *reader, field string, in typed.List, out *Value[Q], parse func(string) (Q, error)) bool {
 	if len(in) != 2 {
-		r.say(badRange, field+".range", "The range of %s has %d values.", field, len(in))
+		r.say(badRange, field+".range", "The range of %s has %s.", field, units.Count(len(in), "value", "values"))
 		return false
 	}
 	low, ok := read(r, field+".range", in[0], parse)

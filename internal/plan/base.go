@@ -6,6 +6,7 @@ import (
 	"pourwright/internal/cutlist"
 	"pourwright/internal/finding"
 	"pourwright/internal/stage/base"
+	"pourwright/internal/units"
 )
 
 func (w *wiring) base() (string, []finding.Finding) {
@@ -17,9 +18,9 @@ func (w *wiring) base() (string, []finding.Finding) {
 		tubes += t.Count
 	}
 	if !r.Wanted {
-		return fmt.Sprintf("no carcass planned; %d cross supports", tubes), found
+		return fmt.Sprintf("no carcass planned; %s", units.Count(tubes, "cross support", "cross supports")), found
 	}
-	return fmt.Sprintf("carcass %.0f x %.0f x %.0f mm, %.1f kg; %d cross supports", r.Length, r.Width, r.Height, r.Mass, tubes), found
+	return fmt.Sprintf("carcass %.0f x %.0f x %.0f mm, %.1f kg; %s", r.Length, r.Width, r.Height, r.Mass, units.Count(tubes, "cross support", "cross supports")), found
 }
 
 func (w *wiring) baseInput() base.Input {

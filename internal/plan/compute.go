@@ -3,6 +3,7 @@ package plan
 import (
 	"context"
 	"fmt"
+	"slices"
 
 	"pourwright/internal/finding"
 	"pourwright/internal/job"
@@ -47,7 +48,7 @@ func Compute(ctx context.Context, in Input) (*Plan, error) {
 	return Options{}.Compute(ctx, in)
 }
 
-// Compute works the whole job through, stage by stage in building order. A stage
+// Compute works the whole job through, stage by stage, and shows them in building order. A stage
 // whose input is missing is marked "not computed" and says what it waits for; the
 // others still show. The error is only for a cancelled context or a missing job.
 func (o Options) Compute(ctx context.Context, in Input) (*Plan, error) {
@@ -56,18 +57,15 @@ func (o Options) Compute(ctx context.Context, in Input) (*Plan, error) {
 	}
 	w := &wiring{ctx: ctx, memory: o.Memory, report: o.Progress, in: in, job: in.Job, plan: newPlan(in)}
 	w.add(in.Findings)
-	for _, s := range []struct {
-		name, title string
-		run         func() (string, []finding.Finding)
-	}{
+	for _, s := range []work{
 		{"relief", "Basin", w.relief},
 		{"knockout", "Knockout", w.knockout},
 		{"toolpath", "Cutting programs", w.toolpath},
 		{"proof", "Proof of the programs", w.proof},
-		{"form", "Form", w.form},
 		{"base", "Base", w.base},
 		{"concrete", "Concrete", w.concrete},
 		{"resin", "Resin", w.resin},
+		{"form", "Form", w.form}, // after the resin: the dam must bear its heat
 		{"structure", "Weights", w.structure},
 		{"calendar", "Calendar", w.calendar},
 		{"cost", "Shopping list", w.cost},
@@ -85,7 +83,24 @@ func (o Options) Compute(ctx context.Context, in Input) (*Plan, error) {
 		return nil, fmt.Errorf("compute plan: %w", err)
 	}
 	finding.Sort(w.plan.Findings)
+	inBuildingOrder(w.plan.Stages)
 	return w.plan, nil
+}
+
+// work is one stage to be computed.
+type work struct {
+	name, title string
+	run         func() (string, []finding.Finding)
+}
+
+// buildingOrder is how the stages are shown. The form is built long before resin is
+// poured, and computed after it.
+var buildingOrder = []string{"relief", "knockout", "toolpath", "proof", "form", "base", "concrete", "resin", "structure", "calendar", "cost"}
+
+func inBuildingOrder(stages []Stage) {
+	slices.SortStableFunc(stages, func(a, b Stage) int {
+		return slices.Index(buildingOrder, a.Name) - slices.Index(buildingOrder, b.Name)
+	})
 }
 
 // wiring carries the plan while it grows.

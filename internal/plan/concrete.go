@@ -17,7 +17,7 @@ func (w *wiring) concrete() (string, []finding.Finding) {
 	in := w.casting()
 	r, found := concrete.Compute(in)
 	w.plan.Concrete = r
-	return fmt.Sprintf("shell %.1f l, %.1f kg, %d coats, %d batches", r.ShellVolume, r.ShellMass, len(r.Coats), len(r.Batches)), found
+	return fmt.Sprintf("shell %.1f l, %.1f kg, %s, %s", r.ShellVolume, r.ShellMass, units.Count(len(r.Coats), "coat", "coats"), units.Count(len(r.Batches), "batch", "batches")), found
 }
 
 // casting gathers what the concrete is computed from.

@@ -6,6 +6,7 @@ import (
 	"pourwright/internal/finding"
 	"pourwright/internal/material"
 	"pourwright/internal/stage/cost"
+	"pourwright/internal/units"
 )
 
 func (w *wiring) cost() (string, []finding.Finding) {
@@ -16,9 +17,9 @@ func (w *wiring) cost() (string, []finding.Finding) {
 	r, found := cost.Compute(cost.Input{Needs: w.needs()})
 	w.plan.Cost = r
 	if r.Unpriced > 0 {
-		return fmt.Sprintf("%d lines, %d without a price", len(r.Lines), r.Unpriced), found
+		return fmt.Sprintf("%s, %d without a price", units.Count(len(r.Lines), "line", "lines"), r.Unpriced), found
 	}
-	return fmt.Sprintf("%d lines, %.2f", len(r.Lines), r.Total), found
+	return fmt.Sprintf("%s, %.2f", units.Count(len(r.Lines), "line", "lines"), r.Total), found
 }
 
 func (w *wiring) needs() []cost.Need {

@@ -34,8 +34,8 @@ func (w *wiring) formInput() form.Input {
 		Batten: form.Batten{Width: m.BattenX, Depth: m.BattenY},
 		Bow:    m.Bow, Bead: m.Bead, Shell: j.Shell(),
 		Wax: form.Coat{Name: "paste wax", Coverage: 55}, Release: form.Coat{Name: "form release, water-based", Coverage: 30},
-		Dam:   form.DamRules{Board: m.DamBoard, Lap: m.DamLap},
-		Resin: form.Resin{Density: j.Resin.Card.Density.Value, Fluid: j.Resin.Card.Gel.Value, Peak: j.Resin.PeakLimit},
+		Dam:   form.DamRules{Board: m.DamBoard, Lap: m.DamLap, Liner: m.Dam.Liner.Name, Most: w.damBears()},
+		Resin: form.Resin{Density: j.Resin.Card.Density.Value, Fluid: j.Resin.Card.Gel.Value, Peak: w.damFace()},
 		Cut: cutlist.Input{Price: priceOf(f.Board.Packages), Trim: f.Trim, SmallestX: m.OffcutX, SmallestY: m.OffcutY, Narrowest: m.Narrowest,
 			Stock: w.boards(f.Board.Name, f.Measured), Field: "form"},
 	}
@@ -57,6 +57,26 @@ func (w *wiring) formInput() form.Input {
 		in.Mouths = append(in.Mouths, form.Mouth{Side: x.Side, From: x.From, Width: x.Width, Depth: x.Depth, Opening: x.Opening, Profile: x.Profile})
 	}
 	return in
+}
+
+// damFace returns what the dam's face gets, likely at most, as computed; where the cure
+// was not, what the resin may reach.
+func (w *wiring) damFace() units.Temperature {
+	if k := w.plan.Resin.Cure; k.Computed {
+		return max(k.Dam, k.DamHigh)
+	}
+	return w.job.Resin.PeakLimit
+}
+
+// damBears returns what the dam's weakest part bears; 0 where none is known.
+func (w *wiring) damBears() units.Temperature {
+	least := units.Temperature(0)
+	for _, p := range w.damParts() {
+		if least == 0 || p.Most < least {
+			least = p.Most
+		}
+	}
+	return least
 }
 
 // freshDensity returns the density of the heaviest fresh mix that a card states, or

@@ -7,6 +7,7 @@ import (
 	"pourwright/internal/finding"
 	"pourwright/internal/geom"
 	"pourwright/internal/stage/knockout"
+	"pourwright/internal/units"
 )
 
 func (w *wiring) knockout() (string, []finding.Finding) {
@@ -17,7 +18,7 @@ func (w *wiring) knockout() (string, []finding.Finding) {
 	r, found := remember(w, "knockout", w.knockoutInput(), knockout.Compute)
 	w.plan.Knockout = r
 	w.placed(found)
-	return fmt.Sprintf("%d parts of foam, %.2f kg, %d seams, %d new sheets", len(r.Parts), r.Mass, len(r.Seams), r.Buy), found
+	return fmt.Sprintf("%s of foam, %.2f kg, %s, %s", units.Count(len(r.Parts), "part", "parts"), r.Mass, units.Count(len(r.Seams), "seam", "seams"), units.Count(r.Buy, "new sheet", "new sheets")), found
 }
 
 // placed gives findings that speak of a field its place in the document, or that of

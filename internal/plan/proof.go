@@ -40,7 +40,7 @@ func (w *wiring) proof() (string, []finding.Finding) {
 	if len(programs) == 0 {
 		return "no programs to prove", found
 	}
-	return fmt.Sprintf("%d of %d programs verified, at most %.3f mm into a part, %d tabs stand", verified, len(programs), gouged, tabs), found
+	return fmt.Sprintf("%d of %s verified, at most %.3f mm into a part, %s left standing", verified, units.Count(len(programs), "program", "programs"), gouged, units.Count(tabs, "tab", "tabs")), found
 }
 
 func (w *wiring) proofInput(p toolpath.Program) proof.Input {

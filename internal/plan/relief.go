@@ -35,15 +35,12 @@ func (w *wiring) relief() (string, []finding.Finding) {
 	if !w.basin() {
 		return notComputed, found
 	}
-	return fmt.Sprintf("%s, %d layers, %.1f mm deep, %.2f l", mouths(len(r.Mouths)), len(r.Layers), r.Depth, r.Volume), found
+	return fmt.Sprintf("%s, %s, %.1f mm deep, %.2f l", mouths(len(r.Mouths)), units.Count(len(r.Layers), "layer", "layers"), r.Depth, r.Volume), found
 }
 
 func mouths(n int) string {
-	switch n {
-	case 0:
+	if n == 0 {
 		return "closed basin"
-	case 1:
-		return "one mouth"
 	}
-	return fmt.Sprintf("%d mouths", n)
+	return units.Count(n, "mouth", "mouths")
 }

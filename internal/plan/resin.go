@@ -4,7 +4,9 @@ import (
 	"fmt"
 
 	"pourwright/internal/finding"
+	"pourwright/internal/material"
 	"pourwright/internal/stage/resin"
+	"pourwright/internal/units"
 )
 
 func (w *wiring) resin() (string, []finding.Finding) {
@@ -30,7 +32,7 @@ func (w *wiring) resin() (string, []finding.Finding) {
 		return resin.Run(w.ctx, in, w.progress)
 	})
 	w.plan.Resin = r
-	return fmt.Sprintf("%.2f l in %d lifts; order %.2f l = %.2f US gal", r.Volume, len(r.Lifts), r.Order, r.OrderUS), found
+	return fmt.Sprintf("%.2f l in %s; order %.2f l = %.2f US gal", r.Volume, units.Count(len(r.Lifts), "lift", "lifts"), r.Order, r.OrderUS), found
 }
 
 // oven adds what the cure is computed from.
@@ -55,7 +57,26 @@ func (w *wiring) oven(in *resin.Input) {
 			in.Hours[d] = append(in.Hours[d], resin.Span(s))
 		}
 	}
+	in.DamParts, in.Others = w.damParts(), j.Resin.Others
+	in.Foam = resin.Part{Name: j.Foam.Card.Name, Most: j.Foam.Card.Service.Value}
 	for _, l := range j.Resin.Lifts {
 		in.Own = append(in.Own, resin.OwnLift{Depth: l.Depth, After: l.After})
 	}
+}
+
+// damParts lists what warm resin meets at a mouth, and what each bears.
+func (w *wiring) damParts() []resin.Part {
+	d := w.job.Form.Making.Dam
+	var out []resin.Part
+	add := func(name string, most material.Value[units.Temperature]) {
+		if most.Known() {
+			out = append(out, resin.Part{Name: name, Most: most.Value})
+		}
+	}
+	add(d.Board.Name, d.Board.Service)
+	add(d.Liner.Name, d.Liner.Service)
+	if d.Release != nil {
+		add(d.Release.Name, d.Release.Service)
+	}
+	return out
 }

@@ -5,6 +5,7 @@ import (
 
 	"pourwright/internal/stage/calendar"
 	"pourwright/internal/stage/concrete"
+	"pourwright/internal/stage/resin"
 	"pourwright/internal/units"
 )
 
@@ -14,6 +15,7 @@ const (
 	perPanelCut   units.Duration = 0.25
 	perFoamPart   units.Duration = 0.5
 	perBucket     units.Duration = 0.4 // weigh, stir, rest, pour
+	perRound      units.Duration = 0.1 // with the torch over the surface
 	glueSets      units.Duration = 12
 	caulkCures    units.Duration = 12
 	sealDries     units.Duration = 24
@@ -21,12 +23,17 @@ const (
 )
 
 // tasks lists the work in building order, with what the other rooms found. A task comes
-// after the one before it where it does not say what it comes after.
+// after the one before it where it does not say what it comes after; those with links
+// are done by the way.
 func (w *wiring) tasks() []calendar.Task {
 	var ts []calendar.Task
+	last := ""
 	add := func(t calendar.Task) {
-		if n := len(ts); n > 0 && t.After == nil {
-			t.After = []string{ts[n-1].ID}
+		if last != "" && t.After == nil && t.Links == nil {
+			t.After = []string{last}
+		}
+		if t.Links == nil {
+			last = t.ID
 		}
 		ts = append(ts, t)
 	}
@@ -45,9 +52,9 @@ func (w *wiring) prepare() []calendar.Task {
 	}
 	parts := len(w.plan.Knockout.Parts)
 	return []calendar.Task{
-		{ID: "cut-panels", Title: fmt.Sprintf("Cut %d form panels", panels), Room: "form", Work: units.Duration(panels) * perPanelCut, After: []string{},
+		{ID: "cut-panels", Title: "Cut " + units.Count(panels, "form panel", "form panels"), Room: "form", Work: units.Duration(panels) * perPanelCut, After: []string{},
 			Cautions: []string{"Saw: guard on, push stick, ears and eyes. Board dust: extraction and a mask."}},
-		{ID: "cut-foam", Title: fmt.Sprintf("Cut %d foam parts, FORM SIDE marked", parts), Room: "knockout", Work: units.Duration(parts) * perFoamPart, After: []string{},
+		{ID: "cut-foam", Title: "Cut " + units.Count(parts, "foam part", "foam parts") + ", FORM SIDE marked", Room: "knockout", Work: units.Duration(parts) * perFoamPart, After: []string{},
 			Cautions: []string{"Foam dust: extraction. No hot wire without fresh air."}},
 		{ID: "glue-foam", Title: "Glue the foam parts, largest outline first", Room: "knockout", Work: 0.75, Wait: glueSets, WaitFor: "glue to set",
 			Cautions: []string{"Only glues that leave polystyrene alone: no solvent contact cement."}},
@@ -67,8 +74,8 @@ func (w *wiring) cast() []calendar.Task {
 				n++
 			}
 		}
-		t := calendar.Task{ID: fmt.Sprintf("coat-%d", i+1), Title: fmt.Sprintf("Cast %s: %s", c.Name, batches(n)), Room: "concrete",
-			Work: c.Takes, Unbroken: true,
+		t := calendar.Task{ID: fmt.Sprintf("coat-%d", i+1), Title: fmt.Sprintf("Cast %s: %s", c.Name, units.Count(n, "batch", "batches")), Room: "concrete",
+			Work: c.Takes, Hands: w.job.Mixing.People, Unbroken: true,
 			Cautions: []string{"Fresh mix is caustic: gloves, goggles, wash off at once. Dry cement and sand: respirator."}}
 		t.Wait, t.Latest = w.afterCoat(i)
 		t.WaitFor = "coat to firm: timer and touch, soft but not sticky"
@@ -117,13 +124,6 @@ func (w *wiring) window(name string) concrete.Window {
 	return concrete.Window{}
 }
 
-func batches(n int) string {
-	if n == 1 {
-		return "1 batch"
-	}
-	return fmt.Sprintf("%d batches", n)
-}
-
 func (w *wiring) strip() []calendar.Task {
 	return []calendar.Task{
 		{ID: "level-edges", Title: "Level the edges, then cover and keep warm", Room: "concrete", Work: 0.5, Unbroken: true,
@@ -148,8 +148,25 @@ func (w *wiring) pour() []calendar.Task {
 			Cautions: []string{"Resin and hardener sensitise skin: nitrile gloves, goggles, fresh air. A bucket left standing can boil: outside with it."}}
 		if i+1 == len(lifts) {
 			t.Wait, t.WaitFor = max(l.Wait, lastLiftWaits), "resin to harden through, shallows last"
+		} else if l.BondsUntil > l.Wait {
+			t.Latest, t.Otherwise = l.BondsUntil, fmt.Sprintf("Sand lift %d dull before the next is poured: by then it no longer bonds by itself.", l.Number)
 		}
 		ts = append(ts, t)
+		ts = append(ts, torchRounds(l)...)
+	}
+	return ts
+}
+
+// torchRounds are the rounds over a lift. A round may be passed until the next is due;
+// the last hour given is when a flame begins to leave marks.
+func torchRounds(l resin.Lift) []calendar.Task {
+	var ts []calendar.Task
+	for i := 0; i+1 < len(l.Torch); i++ {
+		ts = append(ts, calendar.Task{ID: fmt.Sprintf("lift-%d-torch-%d", l.Number, i+1),
+			Title: fmt.Sprintf("Pass the torch over lift %d, round %d of %d", l.Number, i+1, len(l.Torch)-1), Room: "resin",
+			Work: perRound, Unbroken: true,
+			Links:    []calendar.Link{{ID: fmt.Sprintf("lift-%d", l.Number), Wait: l.Torch[i], Latest: l.Torch[i+1]}},
+			Cautions: []string{"Flame: nothing that burns near, no vapour in a closed room; keep it moving, a hand above."}})
 	}
 	return ts
 }

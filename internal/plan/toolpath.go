@@ -10,6 +10,7 @@ import (
 	"pourwright/internal/material"
 	"pourwright/internal/stage/knockout"
 	"pourwright/internal/stage/toolpath"
+	"pourwright/internal/units"
 )
 
 // Heights is a field of depths or heights, mm.
@@ -27,7 +28,7 @@ func (w *wiring) toolpath() (string, []finding.Finding) {
 	r, found := remember(w, "toolpath", in, toolpath.Compute)
 	w.plan.Toolpath = r
 	w.placed(found)
-	return fmt.Sprintf("%d programs, %.0f min, cutter %.2f mm, %.0f mm/min", len(r.Programs), math.Ceil(60*float64(r.Minutes)), r.Used.Cutter, r.Used.Feed), found
+	return fmt.Sprintf("%s, %.0f min, cutter %.2f mm, %.0f mm/min", units.Count(len(r.Programs), "program", "programs"), math.Ceil(60*float64(r.Minutes)), r.Used.Cutter, r.Used.Feed), found
 }
 
 func (w *wiring) toolpathInput() toolpath.Input {

@@ -243,6 +243,22 @@ func TestProgressAndCancel(t *testing.T) {
 			break
 		}
 	}
+	again, err := http.Post(url+"api/again", "", nil)
+	if err != nil || again.StatusCode != http.StatusNoContent {
+		t.Fatalf("again: %v %v", again, err)
+	}
+	_ = again.Body.Close()
+	for e := range ch {
+		if e.name == "progress" && strings.Contains(e.data, `"share":0.5`) {
+			break // it is computed again though no file changed
+		}
+	}
+	source.Cancel()
+	for e := range ch {
+		if e.name == "plan" && strings.Contains(e.data, `"stopped":true`) {
+			break
+		}
+	}
 	if err := os.WriteFile(name, []byte("quick now"), 0o600); err != nil {
 		t.Fatal(err)
 	}

@@ -150,6 +150,15 @@ func (s *FileSource) Cancel() {
 	}
 }
 
+// Again computes anew at the next look if the last computation was stopped.
+func (s *FileSource) Again() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if s.working == nil && errors.Is(s.err, ErrCancelled) {
+		s.stamps = nil // no file has been seen
+	}
+}
+
 // tell leaves a token with every watcher that has none.
 func (s *FileSource) tell() {
 	for ch := range s.watchers {

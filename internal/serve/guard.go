@@ -37,13 +37,17 @@ func guard(hosts []string, next http.Handler) http.Handler {
 	})
 }
 
-// cancelling is the one address that is posted to.
-const cancelling = "/api/cancel"
+// The two addresses that are posted to.
+const (
+	cancelling = "/api/cancel"
+	resuming   = "/api/again"
+)
 
-// readOnly refuses what is not a request to read, or to stop a computation.
+// readOnly refuses what is not a request to read, or to stop a computation and take it
+// up again.
 func readOnly(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if r.Method == http.MethodPost && r.URL.Path == cancelling {
+		if r.Method == http.MethodPost && (r.URL.Path == cancelling || r.URL.Path == resuming) {
 			next.ServeHTTP(w, r)
 			return
 		}

@@ -13,12 +13,16 @@ type problem struct {
 	Error    string            `json:"error"`
 	Hint     string            `json:"hint"`
 	Findings []finding.Finding `json:"findings,omitempty"` // all that is wrong, where known
+	Stopped  bool              `json:"stopped,omitempty"`  // by the maker: nothing is wrong
 }
 
 // explain turns an error into a problem. An error may carry a Hint() string and
 // Reasons() []finding.Finding.
 func explain(err error) problem {
 	p := problem{Error: err.Error(), Hint: "mend the document; the page follows within a second"}
+	if errors.Is(err, ErrCancelled) {
+		p.Stopped, p.Hint = true, "take it up again when you like, or change the document"
+	}
 	var h interface{ Hint() string }
 	if errors.As(err, &h) && h.Hint() != "" {
 		p.Hint = h.Hint()

@@ -39,6 +39,7 @@ func New(o Options) http.Handler {
 	mux.HandleFunc("/api/try", a.try)
 	mux.HandleFunc("/api/fit", a.fit)
 	mux.HandleFunc("POST "+cancelling, a.cancel)
+	mux.HandleFunc("POST "+resuming, a.again)
 	mux.HandleFunc("/api/", unknown)
 	files, built := web.Pages()
 	mux.Handle("/", pages(files, built))

@@ -29,10 +29,11 @@ type Source interface {
 }
 
 // A Worker is a Source that computes for a while: it tells how far it is, and can be
-// stopped.
+// stopped and taken up again.
 type Worker interface {
 	Working() *plan.Progress // nil when nothing is computed
 	Cancel()
+	Again() // takes up what was stopped
 }
 
 // Hash returns the version of a snapshot: the same plan and drawings have the same.

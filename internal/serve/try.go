@@ -3,6 +3,8 @@ package serve
 import (
 	"fmt"
 	"net/http"
+
+	"pourwright/internal/units"
 )
 
 // mostTried is how many fields may be tried at once. Chosen: more is no trial.
@@ -35,6 +37,14 @@ func (a *api) cancel(w http.ResponseWriter, r *http.Request) {
 	w.WriteHeader(http.StatusNoContent)
 }
 
+// again takes up what was stopped.
+func (a *api) again(w http.ResponseWriter, r *http.Request) {
+	if worker, ok := a.Source.(Worker); ok {
+		worker.Again()
+	}
+	w.WriteHeader(http.StatusNoContent)
+}
+
 // fieldsOf returns the fields of the query, or answers that there are none or too many.
 func fieldsOf(w http.ResponseWriter, r *http.Request, example string) (map[string]string, bool) {
 	fields := map[string]string{}
@@ -42,7 +52,7 @@ func fieldsOf(w http.ResponseWriter, r *http.Request, example string) (map[strin
 		fields[name] = values[len(values)-1]
 	}
 	if len(fields) == 0 || len(fields) > mostTried {
-		fail(w, http.StatusBadRequest, problem{Error: fmt.Sprintf("%d fields were given", len(fields)), Hint: fmt.Sprintf("give 1 to %d, such as ?%s", mostTried, example)})
+		fail(w, http.StatusBadRequest, problem{Error: units.Count(len(fields), "field was", "fields were") + " given", Hint: fmt.Sprintf("give 1 to %d, such as ?%s", mostTried, example)})
 		return nil, false
 	}
 	return fields, true

@@ -37,6 +37,10 @@ for (const colorScheme of ["light", "dark"] as const) {
     const stages = open.locator(".stage button[aria-expanded=false]:enabled");
     while ((await stages.count()) > 0) await stages.first().click();
     for (const notes of await open.locator(".notes summary").all()) await notes.click();
+    await open.locator(".fit summary").click();
+    expect(await violations(open)).toEqual([]);
+    await open.getByRole("navigation", { name: "Drawings of" }).getByRole("button", { name: "Resin" }).click();
+    await expect(open.locator(".heat")).toHaveCount(2);
     expect(await violations(open)).toEqual([]);
     const sideways = await open.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     expect(sideways, "px of sideways scrolling").toBe(0);

@@ -11,6 +11,7 @@ export interface Problem {
   hint: string;
   findings?: Finding[];
   gone?: boolean; // the server did not answer at all
+  stopped?: boolean; // by the maker: nothing is wrong
 }
 
 export class ProblemError extends Error {
@@ -29,14 +30,18 @@ export const GONE: Problem = {
 
 interface Answer<T> { value: T; version: string }
 
-async function ask<T>(path: string): Promise<Answer<T>> {
+// STOPPED is the answer to a question that was taken back.
+export const STOPPED: Problem = { error: "Stopped.", hint: "Nothing was changed." };
+
+async function ask<T>(path: string, signal?: AbortSignal): Promise<Answer<T>> {
   let response: Response;
   try {
-    response = await fetch(path);
+    response = await fetch(path, signal ? { signal } : {});
   } catch {
-    throw new ProblemError(GONE);
+    throw new ProblemError(signal?.aborted ? STOPPED : GONE);
   }
   const body: unknown = await response.json().catch(() => undefined);
+  if (signal?.aborted) throw new ProblemError(STOPPED);
   if (!response.ok || body === undefined) throw new ProblemError(problemOf(body, response.status));
   return { value: body as T, version: (response.headers.get("ETag") ?? "").replaceAll('"', "") };
 }
@@ -45,6 +50,7 @@ async function ask<T>(path: string): Promise<Answer<T>> {
 export function problemOf(body: unknown, status: number): Problem {
   if (typeof body === "object" && body !== null && "error" in body && typeof body.error === "string") {
     const p: Problem = { error: body.error, hint: "hint" in body && typeof body.hint === "string" ? body.hint : "" };
+    if ("stopped" in body && body.stopped === true) p.stopped = true;
     if ("findings" in body && Array.isArray(body.findings)) p.findings = body.findings as Finding[];
     return p;
   }
@@ -70,13 +76,13 @@ export function askDrawing(name: string): Promise<Answer<Drawing>> {
 }
 
 // askTry asks what the plan would be with some fields typed otherwise.
-export function askTry(fields: Record<string, string>): Promise<Answer<Plan>> {
-  return ask<Plan>(`/api/try?${new URLSearchParams(fields).toString()}`);
+export function askTry(fields: Record<string, string>, signal?: AbortSignal): Promise<Answer<Plan>> {
+  return ask<Plan>(`/api/try?${new URLSearchParams(fields).toString()}`, signal);
 }
 
 // askFit asks for a resin's cure as estimated from the fields of its data sheet.
-export function askFit(fields: Record<string, string>): Promise<Answer<Fitted>> {
-  return ask<Fitted>(`/api/fit?${new URLSearchParams(fields).toString()}`);
+export function askFit(fields: Record<string, string>, signal?: AbortSignal): Promise<Answer<Fitted>> {
+  return ask<Fitted>(`/api/fit?${new URLSearchParams(fields).toString()}`, signal);
 }
 
 export function svgAddress(name: string): string {

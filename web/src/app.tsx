@@ -9,7 +9,7 @@ import { MeasureFirst } from "./measurefirst";
 import { Numbers } from "./numbers";
 import { Mark } from "./parts";
 import type { Severity } from "./plan";
-import { cancel, changed, load, plan, problem, progress } from "./state";
+import { again, cancel, changed, plan, problem, progress } from "./state";
 import { Stages } from "./stages";
 
 export function App() {
@@ -74,7 +74,7 @@ function Working() {
 function Nothing({ problem: p }: { problem: Problem }) {
   return (
     <main class="alone">
-      <h1>{p.gone ? "Not connected" : "The piece cannot be shown"}</h1>
+      <h1>{p.stopped ? "Stopped" : p.gone ? "Not connected" : "The piece cannot be shown"}</h1>
       <Reasons problem={p} />
     </main>
   );
@@ -84,7 +84,7 @@ function Nothing({ problem: p }: { problem: Problem }) {
 function Trouble({ problem: p }: { problem: Problem }) {
   return (
     <section class="trouble" role="alert" aria-label="Trouble">
-      <h2>{p.gone ? "Not connected" : "The document as it stands now cannot be read"}</h2>
+      <h2>{p.stopped ? "Stopped before its end" : p.gone ? "Not connected" : "The document as it stands now cannot be read"}</h2>
       <Reasons problem={p} />
       <p class="quiet">Below is the plan as it was before.</p>
     </section>
@@ -106,7 +106,7 @@ function Reasons({ problem: p }: { problem: Problem }) {
           </li>
         ))}
       </ul>
-      <button type="button" class="button" onClick={() => void load()}>Try again</button>
+      <button type="button" class="button" onClick={() => void again()}>{p.stopped ? "Take it up again" : "Try again"}</button>
     </>
   );
 }

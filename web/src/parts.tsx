@@ -40,6 +40,12 @@ export interface Column<T> {
   words?: boolean; // text, set to the left
 }
 
+// stacks tells whether a table is too wide for a phone, where each row then becomes a
+// block of named values.
+export function stacks<T>(columns: Column<T>[]): boolean {
+  return columns.length > 5 || (columns.length > 3 && columns.slice(1).some((c) => c.words));
+}
+
 // Table shows rows; the first column names the row. A table wider than the page
 // scrolls by itself and can be reached by keyboard.
 export function Table<T>({ caption, columns, rows, total }: { caption: string; columns: Column<T>[]; rows: T[]; total?: ComponentChildren }) {
@@ -48,7 +54,7 @@ export function Table<T>({ caption, columns, rows, total }: { caption: string; c
     // A region that may scroll must take the keyboard.
     // oxlint-disable-next-line jsx-a11y/no-noninteractive-tabindex
     <section class="wide" aria-label={caption} tabIndex={0}>
-      <table>
+      <table class={stacks(columns) ? "stack" : undefined}>
         <caption>{caption}</caption>
         <thead>
           <tr>{columns.map((c) => <th key={c.head} scope="col" class={kind(c)}>{c.head}</th>)}</tr>
@@ -58,7 +64,7 @@ export function Table<T>({ caption, columns, rows, total }: { caption: string; c
             <tr key={i}>
               {columns.map((c, n) => n === 0
                 ? <th key={c.head} scope="row" class={kind(c)}>{c.cell(row)}</th>
-                : <td key={c.head} class={kind(c)}>{c.cell(row)}</td>)}
+                : <td key={c.head} class={kind(c)} data-head={c.head}>{c.cell(row)}</td>)}
             </tr>
           ))}
         </tbody>

@@ -249,6 +249,26 @@ export interface Bucket {
   b_kg: number;
   scale_a_kg: number;
   scale_ab_kg: number;
+  stir_h?: number;
+  keeps_h?: number; // from mixing on, in the bucket
+}
+
+// A Moment is hours after something; later where it does not come within the hours
+// that were computed, which h then is the last of.
+export interface Moment { h: number; later: boolean }
+
+// A Zone is the part of a surface over resin of much the same depth.
+export interface Zone {
+  name: string;
+  resin_from_mm: number;
+  resin_to_mm: number;
+  share_of_surface: number;
+  gels: Moment;
+  tack_free: Moment;
+  bonds_until: Moment;
+  hard: Moment;
+  sandable: Moment;
+  scuff: boolean;
 }
 
 export interface Lift {
@@ -257,6 +277,7 @@ export interface Lift {
   to_mm: number;
   depth_mm: number;
   volume_l: number;
+  pour_l: number;
   mass_kg: number;
   a_kg: number;
   b_kg: number;
@@ -271,6 +292,10 @@ export interface Lift {
   scuff: boolean;
   tint_kg: number;
   torch_h: number[];
+  zones?: Zone[];
+  recoat_from?: Moment;
+  recoat_until?: Moment;
+  hold_back_l?: number;
 }
 
 export interface Cure {
@@ -283,7 +308,18 @@ export interface Cure {
   peak_at_h: number;
   peak_in_lift: number;
   dam_face_c: number;
-  rooms: { room_c: number; peak_c: number; dam_face_c: number; hard_at_h: number }[];
+  last_to_harden?: { x_mm: number; y_mm: number; resin_mm: number; hard_at_h: number } | null;
+  dam_high_c?: number;
+  dam_limit_c?: number;
+  dam_weakest?: string;
+  foam_c?: number;
+  foam_high_c?: number;
+  foam_limit_c?: number;
+  foam_name?: string;
+  column_peak_c?: number;
+  influences?: { name: string; sd: number; unit: string; peak_by_k: number }[];
+  zones?: Zone[];
+  rooms: { room_c: number; peak_c: number; dam_face_c: number; hard_at_h: number; within?: boolean }[];
   numerics: { cells: number; steps: number; grid_mm: number; peak_uncertain_c: number };
 }
 
@@ -294,6 +330,14 @@ export interface Alternative {
   hard_at_h: number;
   scuff_lifts: number[];
   hands_h: number;
+  within_limits?: boolean;
+  peak_low_c?: number;
+  peak_high_c?: number;
+  resin?: string;
+  kind?: string;
+  why?: string;
+  buckets?: number;
+  price?: number;
   chosen: boolean;
 }
 
@@ -315,6 +359,8 @@ export interface Resin {
   degas: { pot_l: number; most_at_once_l: number; rise_factor: number } | null;
   shim: { reading_mm_per_m: number; shim_mm: number } | null;
   tint_shades: { depth_mm: number; colour: string }[];
+  stick?: { height_mm: number; below_rim_mm: number; litres_l: number; lift: number }[];
+  cautions?: string[];
 }
 
 export interface Step {
@@ -322,10 +368,14 @@ export interface Step {
   id: string;
   title: string;
   room: string;
+  hands?: number;
+  who?: string[];
+  off_hours?: boolean; // some of it when nobody is there by the hours
   work_h: number;
   wait_h: number;
   wait_for: string;
   latest_h: number;
+  start_h: number;
   start: string;
   end: string;
   cautions: string[];

@@ -133,3 +133,15 @@ export function spotOn(name: string | undefined): [number, number] | undefined {
 export function cancel(): void {
   void fetch("/api/cancel", { method: "POST" });
 }
+
+// again asks for the plan once more; the server takes up first what it was told to stop.
+export async function again(): Promise<void> {
+  if (!problem.value?.stopped) return load();
+  try {
+    await fetch("/api/again", { method: "POST" });
+    problem.value = undefined; // its progress and its end come as events
+  } catch {
+    problem.value = GONE;
+  }
+  return undefined;
+}

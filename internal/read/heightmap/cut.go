@@ -1,7 +1,6 @@
 package heightmap
 
 import (
-	"fmt"
 	"math"
 
 	"pourwright/internal/finding"
@@ -114,11 +113,11 @@ func (c *cutter) ends(step int) (from, to float64) {
 func spots(r Report) string {
 	switch {
 	case r.Islands == 0:
-		return fmt.Sprintf("%d spots", r.Specks)
+		return units.Count(r.Specks, "spot", "spots")
 	case r.Specks == 0:
-		return fmt.Sprintf("%d islands", r.Islands)
+		return units.Count(r.Islands, "island", "islands")
 	}
-	return fmt.Sprintf("%d spots and %d islands", r.Specks, r.Islands)
+	return units.Count(r.Specks, "spot", "spots") + " and " + units.Count(r.Islands, "island", "islands")
 }
 
 // kept says how well the volume is kept, as a caution beyond the limit.

@@ -8,6 +8,7 @@ import (
 
 	"pourwright/internal/finding"
 	"pourwright/internal/grid"
+	"pourwright/internal/units"
 )
 
 // largestValue bounds a value of a text grid, mm. Chosen: a hundred metres; beyond
@@ -146,7 +147,7 @@ func (t *table) row(at finding.Where, line []byte) error {
 		t.cols = n
 	case n < t.cols:
 		at.Column = len(line) + 1
-		return fail(at, "Make all rows the same length.", "row has %d values, the first row has %d", n, t.cols)
+		return fail(at, "Make all rows the same length.", "row has %s, the first row has %d", units.Count(n, "value", "values"), t.cols)
 	}
 	if t.rows++; t.rows > maxSide {
 		return fail(at, "Use a coarser map.", "more than %d rows", maxSide)

@@ -7,6 +7,7 @@ import (
 
 	"pourwright/internal/finding"
 	"pourwright/internal/geom"
+	"pourwright/internal/units"
 )
 
 // A checker looks at all outlines together.
@@ -39,7 +40,7 @@ func check(d *Drawing, opt Options, notes *notebook) error {
 	}
 	if len(c.rings) == 0 {
 		w := firstPlace(d)
-		notes.add(ruleNoClosed.At(w, "the drawing has no closed outline: %s", plural(len(d.Outlines), "line was found, open or empty", "lines were found, all open or empty")))
+		notes.add(ruleNoClosed.At(w, "the drawing has no closed outline: %s", units.Count(len(d.Outlines), "line was found, open or empty", "lines were found, all open or empty")))
 	}
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 
 	"pourwright/internal/finding"
 	"pourwright/internal/geom"
+	"pourwright/internal/units"
 )
 
 // Read reads the drawing in data. File names it in findings. The error, if any, is an
@@ -88,10 +89,10 @@ func finish(r raw, opt Options, file string, notes *notebook) Outline {
 		}
 	}
 	if flat > 0 {
-		notes.add(ruleZeroArea.At(o.where(file), "%q has %s around nothing", o.ID, plural(flat, "closed line", "closed lines")))
+		notes.add(ruleZeroArea.At(o.where(file), "%q has %s around nothing", o.ID, units.Count(flat, "closed line", "closed lines")))
 	}
 	if specks > 0 {
-		notes.add(ruleSpeck.At(o.where(file), "%q has %s around less than %g mm2, dropped", o.ID, plural(specks, "line", "lines"), opt.Speck).
+		notes.add(ruleSpeck.At(o.where(file), "%q has %s around less than %g mm2, dropped", o.ID, units.Count(specks, "line", "lines"), opt.Speck).
 			Measured(math.Abs(o.exact[0]), opt.Speck, "mm2"))
 	}
 	if n := vertices(o); n > manyVertices {

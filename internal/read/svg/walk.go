@@ -6,6 +6,7 @@ import (
 
 	"pourwright/internal/finding"
 	"pourwright/internal/geom"
+	"pourwright/internal/units"
 )
 
 // A state is what an element finds around itself.
@@ -449,15 +450,15 @@ func (w *walker) summary() {
 	for _, k := range names {
 		n, at := w.ignored[k], w.first[k]
 		if k == "" {
-			w.notes.add(ruleHidden.At(at, "%s, the first here", plural(n, "element is hidden and not read", "elements are hidden and not read")))
+			w.notes.add(ruleHidden.At(at, "%s, the first here", units.Count(n, "element is hidden and not read", "elements are hidden and not read")))
 			continue
 		}
-		w.notes.add(ruleIgnored.At(at, "%s, the first here", plural(n, clip(k)+" element is not read", clip(k)+" elements are not read")))
+		w.notes.add(ruleIgnored.At(at, "%s, the first here", units.Count(n, clip(k)+" element is not read", clip(k)+" elements are not read")))
 	}
 	if n := len(w.unnamed); n > 0 {
 		few := w.unnamed[:min(n, 5)]
 		w.notes.add(ruleNoID.At(finding.Where{File: w.doc.file, Line: w.doc.root.line, Element: few[0]},
-			"%s called %s", plural(n, "outline has no id and is", "outlines have no id and are"), strings.Join(few, ", ")+more(n, len(few))))
+			"%s called %s", units.Count(n, "outline has no id and is", "outlines have no id and are"), strings.Join(few, ", ")+more(n, len(few))))
 	}
 }
 
@@ -466,13 +467,6 @@ func more(n, told int) string {
 		return sprintf(" and so on (%d in all)", n)
 	}
 	return ""
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return sprintf("%d %s", n, many)
 }
 
 // A kind says what the walker does with an element.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"pourwright/internal/stage/concrete"
+	"pourwright/internal/units"
 )
 
 // casting prints what is common to all batches: coats, order of addition, windows,
@@ -112,7 +113,7 @@ func (b *book) scrimTable() {
 		return
 	}
 	b.Ln(2)
-	b.say("B", 10, ink, "Mesh: %.2f m2 in %d pieces, %.2f m of a roll %.0f mm wide; laps %.0f mm; pressed into %s, never on the first coat.", s.Area.M2(), len(s.Pieces), s.Length/1000, s.Roll, s.Lap, s.Into)
+	b.say("B", 10, ink, "Mesh: %.2f m2 in %s, %.2f m of a roll %.0f mm wide; laps %.0f mm; pressed into %s, never on the first coat.", s.Area.M2(), units.Count(len(s.Pieces), "piece", "pieces"), s.Length/1000, s.Roll, s.Lap, s.Into)
 	for _, p := range s.Pieces {
 		b.say("", 9.5, ink, "%d  %s: %.0f x %.0f mm", p.Number, p.For, p.Length, p.Width)
 	}

@@ -60,16 +60,9 @@ func (b *book) banner() {
 	b.CellFormat(0, 12, "STOP", "", 1, "L", false, 0, "")
 	b.font("B", 13)
 	b.SetX(margin + 6)
-	b.CellFormat(0, 7, fmt.Sprintf("Not to be cut, cast or poured: %d %s below must be settled first.", n, plural(n, "finding", "findings")), "", 1, "L", false, 0, "")
+	b.CellFormat(0, 7, fmt.Sprintf("Not to be cut, cast or poured: %s below must be settled first.", units.Count(n, "finding", "findings")), "", 1, "L", false, 0, "")
 	b.SetTextColor(ink, ink, ink)
 	b.SetXY(margin, y+31)
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
 }
 
 // A fact is a number on the cover, with its other units under it.
@@ -83,9 +76,9 @@ func (b *book) facts() []fact {
 			fact{"basin", fmt.Sprintf("%.2f l", p.Relief.Volume), fmt.Sprintf("%.2f US gal", p.Relief.Volume.USGal())},
 			fact{"basin, deepest", b.length(p.Relief.Depth), b.other(p.Relief.Depth)},
 			fact{"resin to order", fmt.Sprintf("%.2f l", p.Resin.Order), fmt.Sprintf("%.1f kg, %.2f US gal", p.Resin.OrderKG, p.Resin.OrderUS)},
-			fact{"lifts", fmt.Sprint(len(p.Resin.Lifts)), fmt.Sprintf("%d buckets", buckets(p.Resin.Lifts))},
+			fact{"lifts", fmt.Sprint(len(p.Resin.Lifts)), units.Count(buckets(p.Resin.Lifts), "bucket", "buckets")},
 			fact{"shell, true offset", fmt.Sprintf("%.2f l", p.Concrete.ShellVolume), fmt.Sprintf("area x thickness %+.1f %%", 100*p.Concrete.NaiveOver)},
-			fact{"batches", fmt.Sprint(len(p.Concrete.Batches)), fmt.Sprintf("%d %s", len(p.Concrete.Coats), plural(len(p.Concrete.Coats), "coat", "coats"))},
+			fact{"batches", fmt.Sprint(len(p.Concrete.Batches)), units.Count(len(p.Concrete.Coats), "coat", "coats")},
 			fact{"turned over in its form", fmt.Sprintf("%.0f kg", p.Structure.Flip), lifted(p.Structure.Flip, p.Structure.Lifters)},
 			fact{"delivered", fmt.Sprintf("%.0f kg", p.Structure.Delivered), lifted(p.Structure.Delivered, p.Structure.Carriers)})
 	}
@@ -97,7 +90,7 @@ func (b *book) facts() []fact {
 
 // lifted writes a mass in pounds and who it takes.
 func lifted(m units.Mass, people int) string {
-	return fmt.Sprintf("%.0f lb, %d %s", m.Lb(), people, plural(people, "person", "people"))
+	return fmt.Sprintf("%.0f lb, %s", m.Lb(), units.Count(people, "person", "people"))
 }
 
 // keyNumbers prints the facts four in a row.
@@ -140,7 +133,7 @@ func (b *book) findings() {
 	}
 	b.keep(20)
 	b.say("B", 13, ink, "Findings")
-	b.say("", 9, soft, "%d stop, %d caution, %d %s", count[finding.Stop], count[finding.Caution], count[finding.Note], plural(count[finding.Note], "note", "notes"))
+	b.say("", 9, soft, "%d stop, %d caution, %s", count[finding.Stop], count[finding.Caution], units.Count(count[finding.Note], "note", "notes"))
 	b.Ln(2)
 	for _, f := range b.plan.Findings {
 		b.finding(f)

@@ -65,7 +65,7 @@ func (b *book) shopping() {
 		b.say("B", 12, ink, "%.2f for the lines with a price", c.Total)
 	}
 	if c.Unpriced > 0 {
-		b.say("", 9, soft, "%d of %d lines have no price.", c.Unpriced, len(c.Lines))
+		b.say("", 9, soft, "No price for %d of %s.", c.Unpriced, units.Count(len(c.Lines), "line", "lines"))
 	}
 }
 

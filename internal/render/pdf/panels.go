@@ -54,8 +54,8 @@ func (b *book) panelList() {
 	b.begin("Form panels")
 	own, other := b.systems()
 	board := b.plan.Piece.Board
-	b.say("", 10, ink, "Board %s (%s) as measured, %s corners, %s. %d %s to buy.",
-		b.length(board), b.other(board), b.plan.Piece.Corner, seated(f.Seat), f.Cutting.Buy, plural(f.Cutting.Buy, "sheet", "sheets"))
+	b.say("", 10, ink, "Board %s (%s) as measured, %s corners, %s. %s to buy.",
+		b.length(board), b.other(board), b.plan.Piece.Corner, seated(f.Seat), units.Count(f.Cutting.Buy, "sheet", "sheets"))
 	b.Ln(4)
 	w := b.w - 2*margin
 	t := table{b, []column{{"", 12, false, "", 14}, {"cut", 16, true, "B", 16}, {"panel", w - 12 - 16 - 40 - 40 - 20, false, "", 11},

@@ -98,7 +98,20 @@ func (t table) drop(c column) float64 {
 	return baseline * (high - t.height(c, 1))
 }
 
-const remarkSize = 8.5
+// Points of remarks. A table of standing points and more is read at arm's length.
+const (
+	smallRemark    = 8.5
+	standingRemark = 10.5
+	standing       = 12.5
+)
+
+// remarkSize is how large remarks are: small, but on pages that are read standing.
+func (t table) remarkSize() float64 {
+	if t.size >= standing {
+		return standingRemark
+	}
+	return smallRemark
+}
 
 // layout breaks the cells into lines and returns the row's height.
 func (t table) layout(cells, remarks []string) ([][]string, float64) {
@@ -113,7 +126,7 @@ func (t table) layout(cells, remarks []string) ([][]string, float64) {
 		}
 		h := t.drop(c) + t.height(c, max(1, len(lines[i])))
 		if i == len(t.cols)-1 {
-			h += float64(len(t.split(c.width, remarks))) * remarkSize * pt * 1.25
+			h += float64(len(t.split(c.width, remarks))) * t.remarkSize() * pt * 1.25
 		}
 		high = max(high, h)
 	}
@@ -122,7 +135,7 @@ func (t table) layout(cells, remarks []string) ([][]string, float64) {
 
 // split breaks remarks into lines of a column of the given width.
 func (t table) split(width float64, remarks []string) []string {
-	t.b.font("", remarkSize)
+	t.b.font("", t.remarkSize())
 	var out []string
 	for _, r := range remarks {
 		out = append(out, t.b.SplitText(Clean(r), width-gutter)...)
@@ -148,7 +161,7 @@ func (t table) cell(x, y float64, c column, cell string, lines []string) {
 
 func (t table) remarks(x, y, width float64, remarks []string) {
 	b := t.b
-	h := remarkSize * pt * 1.25
+	h := t.remarkSize() * pt * 1.25
 	lines := t.split(width, remarks)
 	b.SetTextColor(soft, soft, soft)
 	for i, l := range lines {

@@ -5,13 +5,14 @@ import (
 	"math"
 
 	"pourwright/internal/geom"
+	"pourwright/internal/units"
 )
 
 // overview prints the map of a figure's tiles, and how to tape them.
 func (b *sheets) overview() {
 	g := b.g
 	b.page()
-	b.head(fmt.Sprintf("map of %d %s    %s", g.count, plural(g.count, "tile", "tiles"), b.title))
+	b.head("map of " + units.Count(g.count, "tile", "tiles") + "    " + b.title)
 	b.bars()
 	y := b.notes(edge + headRoom + 3)
 	all := g.window(0, 0).Union(g.window(g.nx-1, g.ny-1))
@@ -76,11 +77,4 @@ func (b *sheets) notes(y float64) float64 {
 		}
 	}
 	return y + 1
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
 }

@@ -5,6 +5,7 @@ import (
 	"text/tabwriter"
 
 	"pourwright/internal/cutlist"
+	"pourwright/internal/units"
 )
 
 // making prints how the form is braced, put together and sealed.
@@ -15,7 +16,7 @@ func (p page) making() {
 		for _, w := range f.Walls {
 			battens := "none"
 			if w.Rail {
-				battens = fmt.Sprintf("rail, %d uprights", w.Uprights)
+				battens = "rail, " + units.Count(w.Uprights, "upright", "uprights")
 			}
 			fmt.Fprintf(t, "%s\t%s %s\t%.2f\t%.2f\t%.2f\t%s\t%d, %d\n", w.Mark, w.Place, w.Panel, float64(w.Load), w.Bow+w.BattenBow, w.Limit, battens, w.FootScrews, w.EndScrews)
 		}
@@ -43,7 +44,7 @@ func (p page) cutting(title string, c cutlist.Result) {
 		return
 	}
 	p.title(title)
-	fmt.Fprintf(p, "%s, kerf %.1f mm: %d sheets to buy\n", printable(c.Board), c.Kerf, c.Buy)
+	fmt.Fprintf(p, "%s, kerf %.1f mm: %s to buy\n", printable(c.Board), c.Kerf, units.Count(c.Buy, "sheet", "sheets"))
 	p.table(func(t *tabwriter.Writer) {
 		fmt.Fprintln(t, "cut\tsheet\tpart\tfence mm\tblade\tmakes")
 		for _, x := range c.Cuts {
@@ -80,7 +81,7 @@ func (p page) base() {
 	p.cutting("Cuts of the base", b.Cutting)
 	for _, x := range b.Bars {
 		for _, bar := range x.Bars {
-			fmt.Fprintf(p, "bar %s of %s: %d pieces, %.0f mm left\n", bar.ID, printable(x.Bar), len(bar.Pieces), bar.RestMM)
+			fmt.Fprintf(p, "bar %s of %s: %s, %.0f mm left\n", bar.ID, printable(x.Bar), units.Count(len(bar.Pieces), "piece", "pieces"), bar.RestMM)
 		}
 	}
 }

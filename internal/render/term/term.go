@@ -95,7 +95,7 @@ func (p page) findings() {
 	for _, f := range p.plan.Findings {
 		p.wrap(fmt.Sprintf("%-8s", f.Severity), f.Text)
 		if w := f.Where.String(); w != "" {
-			p.wrap("", "at "+w)
+			p.wrap("", "at "+strings.TrimPrefix(w, "at "))
 		}
 		p.wrap("", "do: "+f.Remedy)
 	}
@@ -185,7 +185,7 @@ func (p page) knockout() {
 func (p page) weights() {
 	s := p.plan.Structure
 	p.title("Weights, kg")
-	fmt.Fprintf(p, "shell %.1f, resin %.1f, extras %.1f, delivered %.1f; turned over with its form %.1f: %d people\n", s.Shell, s.Resin, s.Extras, s.Delivered, s.Flip, s.Lifters)
+	fmt.Fprintf(p, "shell %.1f, resin %.1f, extras %.1f, delivered %.1f; turned over with its form %.1f: %s\n", s.Shell, s.Resin, s.Extras, s.Delivered, s.Flip, units.Count(s.Lifters, "person", "people"))
 }
 
 // titleWidth is what the columns of times leave for a step's title.

@@ -39,7 +39,7 @@ func carcass(in Input, r *Result) []finding.Finding {
 	l, w := in.Length-2*in.Shell-2*c.Clearance, in.Width-2*in.Shell-2*c.Clearance
 	where := finding.Where{Field: "base"}
 	if !(t > 0) || !(w > 2*t+leastHole) || !(l > 2*t+leastHole) || !(l < 1e5 && w < 1e5) || l-2*t <= units.Length(c.Dividers)*t {
-		return []finding.Finding{tooSmall.At(where, "The shell leaves %.0f x %.0f mm for a carcass of %.1f mm board with %d dividers.", l, w, t, c.Dividers).Measured(w.MM(), 2*t.MM()+leastHole, "mm")}
+		return []finding.Finding{tooSmall.At(where, "The shell leaves %.0f x %.0f mm for a carcass of %.1f mm board with %s.", l, w, t, units.Count(c.Dividers, "divider", "dividers")).Measured(w.MM(), 2*t.MM()+leastHole, "mm")}
 	}
 	var found []finding.Finding
 	hollow := in.Height - in.Basin - in.Shell

@@ -10,8 +10,8 @@ import (
 	"pourwright/internal/units"
 )
 
-// shop is open Monday to Friday 8 to 12 and 13 to 17.
-func shop() [7][]Span {
+// fiveDays is open Monday to Friday 8 to 12 and 13 to 17.
+func fiveDays() [7][]Span {
 	var h [7][]Span
 	for d := range 5 {
 		h[d] = []Span{{8, 12}, {13, 17}}
@@ -80,28 +80,28 @@ func TestTimes(t *testing.T) {
 		codes string
 	}{
 		{"work pauses for lunch, night and weekend",
-			Input{Start: "2027-03-05", Hours: shop(), Tasks: []Task{{ID: "a", Work: 10}}}, // a Friday
+			Input{Start: "2027-03-05", Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 10}}}, // a Friday
 			"a Fri 2027-03-05 08:00 - Mon 2027-03-08 10:00", ""},
 		{"a wait runs through the night",
-			Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: 1, Wait: 12}, {ID: "b", Work: 1, After: []string{"a"}}}},
+			Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 1, Wait: 12}, {ID: "b", Work: 1, After: []string{"a"}}}},
 			"a day 1 08:00 - day 1 09:00\nb day 2 08:00 - day 2 09:00", ""},
 		{"a wait runs over the weekend",
-			Input{Start: "2027-03-05", Hours: shop(), Tasks: []Task{{ID: "a", Work: 8, Wait: 24}, {ID: "b", Work: 1, After: []string{"a"}}}},
+			Input{Start: "2027-03-05", Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 8, Wait: 24}, {ID: "b", Work: 1, After: []string{"a"}}}},
 			"a Fri 2027-03-05 08:00 - Fri 2027-03-05 17:00\nb Mon 2027-03-08 08:00 - Mon 2027-03-08 09:00", ""},
 		{"unbroken work waits for a stretch that holds it",
-			Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: 2}, {ID: "b", Work: 3, Unbroken: true, After: []string{"a"}}}},
+			Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 2}, {ID: "b", Work: 3, Unbroken: true, After: []string{"a"}}}},
 			"a day 1 08:00 - day 1 10:00\nb day 1 13:00 - day 1 16:00", ""},
 		{"unbroken work longer than a stretch goes through the break",
-			Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: 6, Unbroken: true}}},
+			Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 6, Unbroken: true}}},
 			"a day 1 08:00 - day 1 14:00", "no-break"},
 		{"unbroken work longer than a day runs past closing",
-			Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: 10, Unbroken: true}}},
+			Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 10, Unbroken: true}}},
 			"a day 1 08:00 - day 1 18:00", "past-closing"},
 		{"a pure wait needs nobody",
-			Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: 8}, {ID: "cure", Wait: 20, After: []string{"a"}}, {ID: "b", Work: 1, After: []string{"cure"}}}},
+			Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 8}, {ID: "cure", Wait: 20, After: []string{"a"}}, {ID: "b", Work: 1, After: []string{"cure"}}}},
 			"a day 1 08:00 - day 1 17:00\ncure day 1 17:00 - day 1 17:00\nb day 2 13:00 - day 2 14:00", ""},
 		{"other work fills a wait",
-			Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: 1, Wait: 3}, {ID: "b", Work: 1, After: []string{"a"}}, {ID: "c", Work: 2}}},
+			Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 1, Wait: 3}, {ID: "b", Work: 1, After: []string{"a"}}, {ID: "c", Work: 2}}},
 			"a day 1 08:00 - day 1 09:00\nc day 1 09:00 - day 1 11:00\nb day 1 13:00 - day 1 14:00", ""},
 		{"other work does not close a window",
 			Input{Hours: daily(8, 17), Tasks: []Task{{ID: "a", Work: 1, Wait: 1, Latest: 2}, {ID: "b", Work: 1, After: []string{"a"}}, {ID: "c", Work: 5}}},
@@ -117,7 +117,7 @@ func TestTimes(t *testing.T) {
 				{ID: "level", Work: 0.5, After: []string{"backer"}}}},
 			"a day 1 08:00 - day 1 10:00\nface day 2 08:00 - day 2 09:00\nbacker day 2 09:15 - day 2 10:15\nlevel day 2 16:15 - day 2 16:45", "start-moved"},
 		{"the middle of a chain uses its own window",
-			Input{Hours: shop(), Tasks: []Task{
+			Input{Hours: fiveDays(), Tasks: []Task{
 				{ID: "face", Work: 1, Wait: 1, Latest: 6},
 				{ID: "backer", Work: 1, Wait: 1, Latest: 1.5, After: []string{"face"}},
 				{ID: "level", Work: 0.5, After: []string{"backer"}}}},
@@ -130,10 +130,10 @@ func TestTimes(t *testing.T) {
 			"net day 1 08:00 - day 1 11:00\nface day 1 11:00 - day 1 12:00\nbacker day 1 12:15 - day 1 13:15", ""},
 		{"a window nobody can keep",
 			Input{Hours: daily(8, 10), Tasks: []Task{{ID: "coat", Work: 1, Wait: 6, Latest: 9}, {ID: "level", Work: 0.5, After: []string{"coat"}}}},
-			"coat day 1 08:00 - day 1 09:00\nlevel day 2 08:00 - day 2 08:30", "window-missed"},
+			"coat day 1 08:00 - day 1 09:00\nlevel day 1 15:00 - day 1 15:30", "window-missed"},
 		{"a window nobody can keep is brought near",
 			Input{Hours: daily(8, 17), Tasks: []Task{{ID: "a", Work: 4}, {ID: "coat", Work: 3, Wait: 6.25, Latest: 9, After: []string{"a"}}, {ID: "level", Work: 0.5, After: []string{"coat"}}}},
-			"a day 1 08:00 - day 1 12:00\ncoat day 2 08:00 - day 2 11:00\nlevel day 3 08:00 - day 3 08:30", "start-moved window-missed"},
+			"a day 1 08:00 - day 1 12:00\ncoat day 2 08:00 - day 2 11:00\nlevel day 2 17:15 - day 2 17:45", "start-moved window-missed"},
 		{"a wait beyond its window",
 			Input{Hours: daily(8, 17), Tasks: []Task{{ID: "coat", Work: 1, Wait: 2, Latest: 1}, {ID: "next", Work: 1, After: []string{"coat"}}}},
 			"coat day 1 08:00 - day 1 09:00\nnext day 1 11:00 - day 1 12:00", "window-missed"},
@@ -178,15 +178,15 @@ func TestBadInput(t *testing.T) {
 		{"hours backwards", Input{Hours: [7][]Span{{{17, 8}}}, Tasks: []Task{{ID: "a", Work: 1}}}, "hours closed", finding.Caution},
 		{"hours past midnight", Input{Hours: [7][]Span{{{8, 25}, {9, 10}}}, Tasks: []Task{{ID: "a", Work: 1}}}, "hours", finding.Caution},
 		{"hours not a number", Input{Hours: [7][]Span{{{nan, 10}, {9, 10}}}}, "hours", finding.Caution},
-		{"date", Input{Start: "1 March", Hours: shop(), Tasks: []Task{{ID: "a", Work: 1}}}, "start", finding.Caution},
-		{"no such day", Input{Start: "2027-02-30", Hours: shop()}, "start", finding.Caution},
-		{"work negative", Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: -1}}}, "task", finding.Caution},
-		{"wait not a number", Input{Hours: shop(), Tasks: []Task{{ID: "a", Wait: nan}}}, "task", finding.Caution},
-		{"latest negative", Input{Hours: shop(), Tasks: []Task{{ID: "a", Latest: -2}}}, "task", finding.Caution},
-		{"work without end", Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: units.Duration(math.Inf(1))}}}, "task", finding.Caution},
-		{"unknown id", Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: 1, After: []string{"z"}}}}, "task", finding.Caution},
-		{"id twice", Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: 1}, {ID: "a", Work: 1}}}, "task", finding.Caution},
-		{"waits for itself", Input{Hours: shop(), Tasks: []Task{{ID: "a", Work: 1, After: []string{"a"}}}}, "circle", finding.Stop},
+		{"date", Input{Start: "1 March", Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 1}}}, "start", finding.Caution},
+		{"no such day", Input{Start: "2027-02-30", Hours: fiveDays()}, "start", finding.Caution},
+		{"work negative", Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: -1}}}, "task", finding.Caution},
+		{"wait not a number", Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Wait: nan}}}, "task", finding.Caution},
+		{"latest negative", Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Latest: -2}}}, "task", finding.Caution},
+		{"work without end", Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: units.Duration(math.Inf(1))}}}, "task", finding.Caution},
+		{"unknown id", Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 1, After: []string{"z"}}}}, "task", finding.Caution},
+		{"id twice", Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 1}, {ID: "a", Work: 1}}}, "task", finding.Caution},
+		{"waits for itself", Input{Hours: fiveDays(), Tasks: []Task{{ID: "a", Work: 1, After: []string{"a"}}}}, "circle", finding.Stop},
 	} {
 		r, fs := Compute(c.in)
 		if got := codes(fs); got != c.codes {
@@ -202,7 +202,7 @@ func TestBadInput(t *testing.T) {
 }
 
 func TestCircleIsNamedAndTheRestPlaced(t *testing.T) {
-	r, fs := Compute(Input{Hours: shop(), Tasks: []Task{
+	r, fs := Compute(Input{Hours: fiveDays(), Tasks: []Task{
 		{ID: "late", Work: 1, After: []string{"c"}},
 		{ID: "b", Work: 1, After: []string{"a"}},
 		{ID: "c", Work: 1, After: []string{"b"}},
@@ -230,16 +230,24 @@ func TestClosedStillListsDurations(t *testing.T) {
 }
 
 func TestWindowFindingSaysWhenToBeThere(t *testing.T) {
-	_, fs := Compute(Input{Start: "2027-03-01", Hours: daily(8, 10), Tasks: []Task{{ID: "coat", Work: 1, Wait: 6, Latest: 9}, {ID: "level", Work: 0.5, After: []string{"coat"}}}})
-	for _, want := range []string{"between Mon 2027-03-01 15:00 and Mon 2027-03-01 18:00", "put it at Tue 2027-03-02 08:00"} {
+	_, fs := Compute(Input{Start: "2027-03-01", Hours: daily(8, 17), Tasks: []Task{{ID: "coat", Work: 3, Wait: 6.25, Latest: 9}, {ID: "level", Work: 0.5, After: []string{"coat"}}}})
+	if len(fs) != 1 {
+		t.Fatalf("findings %v", fs)
+	}
+	for _, want := range []string{"between Mon 2027-03-01 17:15 and Mon 2027-03-01 20:00", "the hours are 08:00 to 17:00 that day"} {
 		if !strings.Contains(fs[0].Text, want) {
 			t.Errorf("text %q lacks %q", fs[0].Text, want)
+		}
+	}
+	for _, want := range []string{`Start "coat" at Mon 2027-03-01 07:15 instead`, "ask a second person to be, Mon 2027-03-01 17:15 to 17:45"} {
+		if !strings.Contains(fs[0].Remedy, want) {
+			t.Errorf("remedy %q lacks %q", fs[0].Remedy, want)
 		}
 	}
 }
 
 func TestElapsedHoldsTheLastWait(t *testing.T) {
-	r, _ := Compute(Input{Hours: shop(), Tasks: []Task{{ID: "pour", Work: 1, Wait: 168}}})
+	r, _ := Compute(Input{Hours: fiveDays(), Tasks: []Task{{ID: "pour", Work: 1, Wait: 168}}})
 	if r.Elapsed != 169 || r.Finish != "day 8 09:00" {
 		t.Errorf("elapsed %v, finish %q", r.Elapsed, r.Finish)
 	}

@@ -28,6 +28,21 @@ var (
 		Title:  "tasks have ids and durations of their own",
 		Remedy: "Correct the task.",
 	}
+	badPeople = finding.Rule{
+		Code: "calendar/people", Severity: finding.Caution,
+		Title:  "the shop is a few people",
+		Remedy: "List those who work on this piece.",
+	}
+	badDay = finding.Rule{
+		Code: "calendar/day-off", Severity: finding.Caution,
+		Title:  "days off are dates",
+		Remedy: "Write days off as year-month-day, such as 2027-03-08, and shop.start with them.",
+	}
+	hands = finding.Rule{
+		Code: "calendar/hands", Severity: finding.Caution,
+		Title:  "as many people are there as a task asks for",
+		Remedy: "Ask more people to be there, or write them under shop.people.",
+	}
 	moved = finding.Rule{
 		Code: "calendar/start-moved", Severity: finding.Note,
 		Title:  "a timed task starts when its follow-up falls in shop hours",
@@ -52,5 +67,5 @@ var (
 
 // Rules lists the findings of this stage.
 func Rules() []finding.Rule {
-	return []finding.Rule{circle, closed, badHours, badStart, badTask, moved, window, through, overtime}
+	return []finding.Rule{circle, closed, badHours, badStart, badTask, badPeople, badDay, hands, moved, window, through, overtime}
 }

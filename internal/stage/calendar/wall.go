@@ -58,10 +58,15 @@ func (w wall) weekday() int {
 	return (int(w.day1.Weekday()) + 6) % 7
 }
 
+// clock returns "15:30".
+func (w wall) clock(m minute) string {
+	rest := m % perDay
+	return fmt.Sprintf("%02d:%02d", rest/perHour, rest%perHour)
+}
+
 // text returns "Thu 2027-03-18 15:30" or "day 17 15:30".
 func (w wall) text(m minute) string {
-	day, rest := m/perDay, m%perDay
-	clock := fmt.Sprintf("%02d:%02d", rest/perHour, rest%perHour)
+	day, clock := m/perDay, w.clock(m)
 	if w.day1.IsZero() {
 		return fmt.Sprintf("day %d %s", day+1, clock)
 	}

@@ -1,193 +1,198 @@
 package calendar
 
-import (
-	"math"
-	"slices"
+import "slices"
 
-	"pourwright/internal/finding"
-)
+// A chain is the tasks that windows tie together, in the order of work.
+type chain []int
 
-// Chosen: how a start is moved on in search of one whose follow-up falls in shop
-// hours: by quarters of an hour, as a person would say it, for two weeks, which
-// holds every pattern of a week twice.
-// searchTries bounds the search where windows hang on windows.
-const (
-	searchStep  = perHour / 4
-	searchEnd   = 2 * perWeek
-	searchTries = 50_000
-)
-
-// holdBack makes a task with a window wait for all else that its next tasks need,
-// so that the clock does not start before the rest is ready.
-func (s *schedule) holdBack(order []int) {
-	for _, i := range order {
-		for _, k := range s.jobs[i].next {
-			for _, other := range slices.Clone(s.jobs[k].after) {
-				if other == i || s.leads(i, other) || slices.Contains(s.jobs[i].after, other) {
-					continue
+// chains returns the tasks joined by timed edges.
+func (p *problem) chains() []chain {
+	of := make([]int, len(p.jobs))
+	for i := range of {
+		of[i] = i
+	}
+	for _, e := range p.edges {
+		if e.timed {
+			a, b := of[e.from], of[e.to]
+			for i := range of {
+				if of[i] == a {
+					of[i] = b
 				}
-				s.jobs[i].after = append(s.jobs[i].after, other)
-				s.jobs[other].before = append(s.jobs[other].before, i)
 			}
 		}
 	}
+	var out []chain
+	for _, i := range p.order {
+		at := slices.IndexFunc(out, func(c chain) bool { return of[c[0]] == of[i] })
+		if at >= 0 {
+			out[at] = append(out[at], i)
+		} else {
+			out = append(out, chain{i})
+		}
+	}
+	return slices.DeleteFunc(out, func(c chain) bool { return len(c) == 1 })
 }
 
-// search returns the first slot of i from m on that starts by end and lets all that
-// follows keep its windows; false if there is none or the tries are used up.
-func (s *schedule) search(i int, m, free, end minute, tries *int) (slot, bool) {
-	for at := m; *tries > 0; at += searchStep {
-		*tries--
-		try := s.fit(i, at, free)
-		if try.start > end {
-			break
+// windows returns the timed edges of a chain that are not given up.
+func (p *problem) windows(c chain) []int {
+	var out []int
+	for k, e := range p.edges {
+		if e.timed && !p.dropped[k] && slices.Contains(c, e.from) {
+			out = append(out, k)
 		}
-		if s.chainKept(i, try, free, tries) {
-			return try, true
-		}
-		at = max(at, try.start)
 	}
-	return slot{}, false
+	return out
 }
 
-// chainKept reports whether i placed at lets all of its next tasks start in time,
-// and theirs, where they have windows.
-func (s *schedule) chainKept(i int, at slot, free minute, tries *int) bool {
-	j := s.jobs[i]
-	if !j.window {
-		return true
+// repair gives up what must be given up for the windows of a chain, looked at by
+// itself, and says what: first windows that have another way out, one if one is enough;
+// then hours, as little as will do; then windows.
+func (p *problem) repair(c chain) {
+	for _, e := range p.windows(c) {
+		p.dropped[e] = p.edges[e].wait > p.edges[e].latest // no start fits
 	}
-	if j.work > 0 {
-		free = at.end
-	}
-	for _, k := range j.next {
-		ready := max(at.end+j.wait, s.readyWithout(k, i))
-		next, ok := s.search(k, ready, free, at.end+j.latest, tries)
-		if !ok {
-			return false
-		}
-		if s.jobs[k].work > 0 {
-			free = next.end
-		}
-	}
-	return true
-}
-
-// nearest returns the slot of i from first on, started by end, whose chain misses
-// shop hours by least; the earliest of equals.
-func (s *schedule) nearest(i int, first slot, free, end minute) slot {
-	best, least := first, s.chainMiss(i, first, free)
-	for at := first.start; least > 0; at += searchStep {
-		try := s.fit(i, at, free)
-		if try.start > end {
-			break
-		}
-		if miss := s.chainMiss(i, try, free); miss < least {
-			best, least = try, miss
-		}
-		at = max(at, try.start)
-	}
-	return best
-}
-
-// chainMiss adds up by how many minutes what follows i misses shop hours when each
-// task of the chain starts as soon as it can.
-func (s *schedule) chainMiss(i int, at slot, free minute) minute {
-	j := s.jobs[i]
-	if !j.window {
-		return 0
-	}
-	if j.work > 0 {
-		free = at.end
-	}
-	var sum minute
-	for _, k := range j.next {
-		ready, deadline := max(at.end+j.wait, s.readyWithout(k, i)), at.end+j.latest
-		next := s.fit(k, ready, free)
-		if next.start > deadline {
-			sum += min(ready-s.closing(ready), next.start-deadline)
-		}
-		sum += s.chainMiss(k, next, free)
-		if s.jobs[k].work > 0 {
-			free = next.end
-		}
-	}
-	return sum
-}
-
-// deadline returns by when i must start for the windows of placed tasks.
-func (s *schedule) deadline(i int) minute {
-	end := minute(math.MaxInt64)
-	for _, a := range s.jobs[i].after {
-		if j := s.jobs[a]; j.placed && j.window && slices.Contains(j.next, i) {
-			end = min(end, j.end+j.latest)
-		}
-	}
-	return end
-}
-
-// readyWithout returns when all placed tasks that k comes after, other than i, are
-// done and waited for.
-func (s *schedule) readyWithout(k, i int) minute {
-	var m minute
-	for _, a := range s.jobs[k].after {
-		if a != i && s.jobs[a].placed {
-			m = max(m, s.jobs[a].end+s.jobs[a].wait)
-		}
-	}
-	return m
-}
-
-// keepsWindows reports whether i placed at leaves time for every task whose window
-// is open now.
-func (s *schedule) keepsWindows(i int, at slot) bool {
-	if s.jobs[i].work == 0 {
-		return true
-	}
-	for a := range s.jobs {
-		if !s.jobs[a].placed || !s.jobs[a].window {
-			continue
-		}
-		deadline := s.jobs[a].end + s.jobs[a].latest
-		for _, k := range s.jobs[a].next {
-			if k == i || s.jobs[k].placed || s.leads(i, k) {
-				continue
-			}
-			ready := s.jobs[a].end + s.jobs[a].wait
-			before, after := s.fit(k, ready, s.free), s.fit(k, ready, at.end)
-			if after.start > deadline && after.start > before.start {
-				return false
-			}
-		}
-	}
-	return true
-}
-
-func (s *schedule) sayMoved(i int, first, at slot) {
-	s.say(moved.At(finding.Where{Element: s.ids[i]},
-		"Task %q starts %s, not already %s: the timed steps that follow it then fall in shop hours, or nearest to them.",
-		s.ids[i], s.text(at.start), s.text(first.start)))
-}
-
-// checkWindow says where what follows i starts too late.
-func (s *schedule) checkWindow(i int) {
-	j := s.jobs[i]
-	if !j.window {
+	if p.kept(c) {
 		return
 	}
-	where := finding.Where{Element: s.ids[i]}
-	if len(j.next) > 0 && j.wait > j.latest {
-		s.say(window.At(where, "After task %q the wait is %.2f h but what follows must start within %.2f h: no start fits.", s.ids[i], float64(j.typed.wait), float64(j.typed.latest)).
-			Do("Correct the wait or the latest start.").Measured(float64(j.typed.wait), float64(j.typed.latest), "h"))
+	soft := slices.DeleteFunc(p.windows(c), func(e int) bool { return p.edges[e].instead == "" })
+	if p.dropFew(c, soft) {
 		return
 	}
-	for _, k := range j.next {
-		deadline := j.end + j.latest
-		if !s.jobs[k].placed || s.jobs[k].start <= deadline {
-			continue
-		}
-		s.say(window.At(where, "Task %q must start between %s and %s, after %q; shop hours put it at %s, and no start of %q within two weeks does better.",
-			s.ids[k], s.text(j.end+j.wait), s.text(deadline), s.ids[i], s.text(s.jobs[k].start), s.ids[i]).
-			Measured(float64((s.jobs[k].start - j.end).hours()), float64(j.typed.latest), "h"))
+	late := p.followers(c)
+	if p.widen(c, late) || p.always(c, late) {
+		p.fewer(c, late)
+		return
 	}
+	p.reset(late)
+	p.dropFew(c, p.windows(c))
+}
+
+// kept reports whether all windows of a chain can be kept, whatever else there is to do.
+func (p *problem) kept(c chain) bool {
+	alone := *p
+	alone.limit = fewFits
+	alone.dropped = slices.Clone(p.dropped)
+	alone.only = make([]bool, len(p.jobs))
+	for e := range p.edges {
+		alone.dropped[e] = alone.dropped[e] || !slices.Contains(c, p.edges[e].from)
+	}
+	for _, i := range c {
+		alone.only[i] = true
+	}
+	_, ok, _ := alone.solve()
+	return ok
+}
+
+// dropFew gives up one of the windows es, or, where that does not help, all of them,
+// and reports whether the chain can now be kept.
+func (p *problem) dropFew(c chain, es []int) bool {
+	for _, e := range es {
+		p.dropped[e] = true
+		if p.kept(c) {
+			return true
+		}
+		p.dropped[e] = false
+	}
+	for _, e := range es {
+		p.dropped[e] = true
+	}
+	return len(es) > 0 && p.kept(c)
+}
+
+// followers returns the tasks that windows of the chain lead to.
+func (p *problem) followers(c chain) []int {
+	var out []int
+	for _, e := range p.windows(c) {
+		if to := p.edges[e].to; p.jobs[to].work > 0 && !slices.Contains(out, to) {
+			out = append(out, to)
+		}
+	}
+	return out
+}
+
+// widen begins and ends the days of tasks by as little as will do, in quarters of an
+// hour; false if no day is long enough.
+func (p *problem) widen(c chain, tasks []int) bool {
+	lo, hi := minute(0), perDay/widenStep
+	for lo+1 < hi {
+		mid := (lo + hi) / 2
+		if p.widenBy(tasks, mid*widenStep); p.kept(c) {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	p.widenBy(tasks, hi*widenStep)
+	return p.kept(c)
+}
+
+// longestStay is the work that is done on end where it falls outside the hours; more is
+// begun and goes on in the hours. Chosen.
+const longestStay = 4 * perHour
+
+// widenStep is the step in which people stay longer. Chosen.
+const widenStep = perHour / 4
+
+func (p *problem) widenBy(tasks []int, x minute) {
+	wide := p.shop.widened(x)
+	for _, i := range tasks {
+		p.crews[i], _ = wide.most(p.jobs[i].hands)
+		p.onEnd[i] = p.jobs[i].work <= longestStay
+	}
+}
+
+// always lets tasks go at any hour of day and night.
+func (p *problem) always(c chain, tasks []int) bool {
+	p.reset(tasks)
+	for _, i := range tasks {
+		p.anytime[i] = true
+	}
+	return p.kept(c)
+}
+
+func (p *problem) reset(tasks []int) {
+	for _, i := range tasks {
+		p.anytime[i], p.onEnd[i] = false, false
+		p.crews[i], _ = p.most(p.jobs[i].hands)
+	}
+}
+
+// fewer gives tasks their usual hours back where the others are enough.
+func (p *problem) fewer(c chain, tasks []int) {
+	for _, i := range tasks {
+		crews, anytime, onEnd := p.crews[i], p.anytime[i], p.onEnd[i]
+		if p.reset([]int{i}); !p.kept(c) {
+			p.crews[i], p.anytime[i], p.onEnd[i] = crews, anytime, onEnd
+		}
+	}
+}
+
+// settleAll repairs every chain and returns the times of all; where chains stand in
+// each other's way, windows are kept at any hour, and where even that fails they are
+// given up.
+func (p *problem) settleAll() (state, bool) {
+	chains := p.chains()
+	for _, c := range chains {
+		p.repair(c)
+	}
+	if st, ok, proven := p.solve(); ok {
+		return st, proven
+	}
+	for _, c := range chains {
+		for _, i := range p.followers(c) {
+			p.anytime[i] = true
+		}
+	}
+	if st, ok, _ := p.solve(); ok {
+		return st, false
+	}
+	for _, c := range chains {
+		p.reset(c)
+		for _, e := range p.windows(c) {
+			p.dropped[e] = true
+		}
+	}
+	p.limit = 0
+	st, _, _ := p.solve()
+	return st, false
 }

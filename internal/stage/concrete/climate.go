@@ -46,7 +46,7 @@ func (c *computer) climate() Climate {
 		sum += s.Time
 	}
 	if n > longestHistory {
-		c.say(badClimate.At(finding.Where{Field: "room"}, "The history of temperatures has %d stretches, so %.1f C is used throughout.", n, c.in.Temperature).Measured(float64(n), longestHistory, "stretches"))
+		c.say(badClimate.At(finding.Where{Field: "room"}, "The history of temperatures has %s, so %.1f C is used throughout.", units.Count(n, "stretch", "stretches"), c.in.Temperature).Measured(float64(n), longestHistory, "stretches"))
 		return constant(c.in.Temperature)
 	}
 	if last := given.Stretches[n-1].Temp; !given.Repeats && sum < units.Day {

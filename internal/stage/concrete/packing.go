@@ -181,7 +181,7 @@ func (c *computer) late(r *Result) {
 			continue
 		}
 		w := c.nextWindow(c.in.Coats[i-1].Mix, r.Coats[i-1].Starts)
-		f := lateCoat.At(finding.Where{Field: "concrete.people", Element: coat.Name}, "The coat %s comes up to %.0f min too late in %d of its %d zones: at %.0f C it goes on %.0f to %.0f min after the coat below.", coat.Name, 60*worst, n, all, w.Temp, 60*w.Planned.From, 60*w.Planned.Until).Measured(60*float64(worst), 0, "min")
+		f := lateCoat.At(finding.Where{Field: "concrete.people", Element: coat.Name}, "The coat %s comes up to %.0f min too late in %d of its %s: at %.0f C it goes on %.0f to %.0f min after the coat below.", coat.Name, 60*worst, n, units.Count(all, "zone", "zones"), w.Temp, 60*w.Planned.From, 60*w.Planned.Until).Measured(60*float64(worst), 0, "min")
 		if ways := c.ways(r); ways != "" {
 			f.Remedy = ways
 		}

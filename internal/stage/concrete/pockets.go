@@ -30,7 +30,7 @@ func (c *computer) pockets(r *Result) {
 	if n := len(r.Pockets); n > 0 {
 		p := narrowest(r.Pockets)
 		at := [2]float64{p.X.MM(), p.Y.MM()}
-		c.say(pocket.At(finding.Where{View: "finished", At: &at}, "%d places beside the knockout are narrower than two shells and pack solid; the narrowest is %.1f mm wide, %.1f mm would stay hollow.", n, p.Width, p.Needed).Measured(float64(p.Width), float64(p.Needed), "mm"))
+		c.say(pocket.At(finding.Where{View: "finished", At: &at}, "%s narrower than two shells and packed solid; the narrowest is %.1f mm wide, %.1f mm would stay hollow.", units.Count(n, "place beside the knockout is", "places beside the knockout are"), p.Width, p.Needed).Measured(float64(p.Width), float64(p.Needed), "mm"))
 	}
 }
 

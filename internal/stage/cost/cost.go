@@ -8,6 +8,7 @@ import (
 
 	"pourwright/internal/finding"
 	"pourwright/internal/material"
+	"pourwright/internal/units"
 )
 
 // Input is what is needed.
@@ -72,7 +73,7 @@ func Compute(in Input) (Result, []finding.Finding) {
 		}
 	}
 	if r.Unpriced > 0 {
-		found = append(found, noPrice.At(finding.Where{}, "%d of %d lines have no price: %s.", r.Unpriced, len(r.Lines), unpriced(r.Lines)))
+		found = append(found, noPrice.At(finding.Where{}, "No price for %d of %s: %s.", r.Unpriced, units.Count(len(r.Lines), "line", "lines"), unpriced(r.Lines)))
 	}
 	return r, found
 }

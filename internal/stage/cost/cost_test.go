@@ -116,7 +116,7 @@ func TestTotalIsOfPricedLines(t *testing.T) {
 	if r.Total != 80 || r.Unpriced != 1 {
 		t.Errorf("total %v, unpriced %d", r.Total, r.Unpriced)
 	}
-	if len(fs) != 1 || fs[0].Code != noPrice.Code || fs[0].Text != "1 of 3 lines have no price: foam." {
+	if len(fs) != 1 || fs[0].Code != noPrice.Code || fs[0].Text != "No price for 1 of 3 lines: foam." {
 		t.Errorf("findings %v", fs)
 	}
 }

@@ -74,7 +74,7 @@ func assemble(in Input, r *Result) {
 		case k == len(seq)-1:
 			why = "the last side: bead the corners inside before it closes, then its own from above"
 		}
-		add(w.Mark, "Screw %s (%s) to the base with %d screws, and to each neighbour that stands with %d: %s.", w.Mark, words(w), w.FootScrews, w.EndScrews, why)
+		add(w.Mark, "Screw %s (%s) to the base with %s, and to each neighbour that stands with %d: %s.", w.Mark, words(w), units.Count(w.FootScrews, "screw", "screws"), w.EndScrews, why)
 		r.seam("foot of "+w.Mark, w.To.Sub(w.From).Norm(), bead, w.Mark)
 		n := len(r.Walls)
 		for _, j := range []int{(i + n - 1) % n, (i + 1) % n} {

@@ -132,7 +132,7 @@ func doubts(in Input, w Wall, b brace) []finding.Finding {
 	case b.known && !b.ok:
 		found = append(found, bowing.At(where, "%s bows %.1f mm under the mix even with battens; %.1f mm are allowed.", w.Mark, w.Bow+w.BattenBow, w.Limit).Measured((w.Bow+w.BattenBow).MM(), w.Limit.MM(), "mm"))
 	case b.rail:
-		found = append(found, braced.At(where, "%s would bow %.1f mm and %.1f mm are allowed; with a rail and %d uprights it bows %.1f mm.", w.Mark, w.Bare, w.Limit, w.Uprights, w.Bow+w.BattenBow).Measured(w.Bare.MM(), w.Limit.MM(), "mm"))
+		found = append(found, braced.At(where, "%s would bow %.1f mm and %.1f mm are allowed; with a rail and %s it bows %.1f mm.", w.Mark, w.Bare, w.Limit, units.Count(w.Uprights, "upright", "uprights"), w.Bow+w.BattenBow).Measured(w.Bare.MM(), w.Limit.MM(), "mm"))
 	}
 	_, length := screwOf(in)
 	switch {

@@ -147,23 +147,29 @@ var damStuffs = []damStuff{
 	{"film-faced plywood with an aluminium sheet", 120, "polyester or polyimide tape"},
 }
 
-// damBoard chooses board and liner by the heat at the dam; the form's own board bears
-// the least.
+// damBoard chooses board and liner by the heat at the dam: the maker's own where they
+// bear it, else the first of the usual ones that does.
 func damBoard(in Input, d *Dam) (string, []finding.Finding) {
-	own := in.Dam.Board
+	own, most := in.Dam.Board, in.Dam.Most
 	if own == "" {
 		own = in.Board.Name
 	}
-	for i, s := range damStuffs {
-		if in.Resin.Peak > s.most {
-			continue
+	if !(most > 0) {
+		most = damStuffs[0].most
+	}
+	if d.Liner = in.Dam.Liner; d.Liner == "" {
+		d.Liner = damStuffs[0].liner
+	}
+	if !(in.Resin.Peak > most) {
+		return own, nil
+	}
+	hot := damHot.At(finding.Where{}, "Resin at the dam may reach %.0f C, and %s with %s is good to about %.0f C.", in.Resin.Peak, nameOr(own, "the form's board"), d.Liner, most).
+		Measured(float64(in.Resin.Peak), float64(most), "C")
+	for _, s := range damStuffs[1:] {
+		if in.Resin.Peak <= s.most && s.most > most {
+			d.Liner = s.liner
+			return s.board, []finding.Finding{hot.Do("Make the dam of %s with %s.", s.board, s.liner)}
 		}
-		d.Liner = s.liner
-		if i == 0 {
-			return own, nil
-		}
-		return s.board, []finding.Finding{damHot.At(finding.Where{}, "Resin at the dam may reach %.0f C and %s is good to about %.0f C.", in.Resin.Peak, nameOr(own, "the form's board"), damStuffs[0].most).
-			Measured(float64(in.Resin.Peak), float64(damStuffs[0].most), "C").Do("Make the dam of %s with %s.", s.board, s.liner)}
 	}
 	last := damStuffs[len(damStuffs)-1]
 	d.Liner = last.liner

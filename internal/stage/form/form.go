@@ -90,6 +90,9 @@ type DamRules struct {
 	Thickness units.Length
 	Lap       units.Length // of the dam on the concrete; 0: 40 mm
 	Above     units.Length // over the face; 0: 15 mm
+
+	Liner string            // of its face; "" for the usual tape
+	Most  units.Temperature // that board and liner bear; 0: 60 C
 }
 
 // Resin is what stands against a dam.

@@ -123,7 +123,7 @@ func (c *computer) staggers(i int, j joint) []Stagger {
 // why says in numbers why the seam lies where it does.
 func (c *computer) why(i int, b *block, j joint, s Seam) string {
 	why := []string{fmt.Sprintf("Pieces of layer %d may be %.0f x %.0f mm (%s).", s.Layer, c.room.x, c.room.y, c.room.by)}
-	line := fmt.Sprintf("Of straight cuts in %d directions this costs least: it crosses %.0f mm of foam, %.0f mm show", directions, s.Length, s.Visible)
+	line := fmt.Sprintf("Of straight cuts in %s this costs least: it crosses %.0f mm of foam, %.0f mm show", units.Count(directions, "direction", "directions"), s.Length, s.Visible)
 	if t := c.siteAt(b, j); t != nil {
 		if d, ok := nearestNeck(t, j); ok {
 			line += fmt.Sprintf(", the next neck is %.0f mm off", d)
@@ -147,11 +147,7 @@ func (c *computer) why(i int, b *block, j joint, s Seam) string {
 	case j.why != "":
 		why = append(why, strings.ToUpper(j.why[:1])+j.why[1:]+".")
 	case s.Kind == keyed:
-		keys := "1 key"
-		if s.Keys > 1 {
-			keys = fmt.Sprintf("%d keys", s.Keys)
-		}
-		why = append(why, fmt.Sprintf("%s of radius %.0f mm with %.2f mm clearance.", keys, c.keyShape().radius, s.Clearance))
+		why = append(why, fmt.Sprintf("%s of radius %.0f mm with %.2f mm clearance.", units.Count(s.Keys, "key", "keys"), c.keyShape().radius, s.Clearance))
 	}
 	return strings.Join(why, " ")
 }
@@ -216,13 +212,6 @@ func (c *computer) judge(i int, b *block, j joint, s Seam) {
 	}
 }
 
-func cutsOf(n int) string {
-	if n == 1 {
-		return "1 cut"
-	}
-	return fmt.Sprintf("%d cuts", n)
-}
-
 // sayCut says what became of an outline that was too large.
 func (c *computer) sayCut(b *block) {
 	number := b.course.layer.Number
@@ -236,7 +225,7 @@ func (c *computer) sayCut(b *block) {
 		where := finding.Where{Element: b.course.layer.Name, View: "form", At: &at}
 		if len(b.uncut) == 0 {
 			c.say(seam.At(where, "Layer %d is %.0f x %.0f mm there and a piece may be %.0f x %.0f mm (%s): it takes %s.",
-				number, box.Width(), box.Height(), c.room.x, c.room.y, c.room.by, cutsOf(len(b.course.splits[n].cuts))))
+				number, box.Width(), box.Height(), c.room.x, c.room.y, c.room.by, units.Count(len(b.course.splits[n].cuts), "cut", "cuts")))
 		}
 	}
 	for _, p := range b.uncut {

@@ -121,10 +121,10 @@ func (s *simulation) read() {
 		}
 	}
 	if n := s.program.Refused; n > 0 {
-		s.say(faulty, 0, nil, "%s: %d of its %d lines could not be read, and what they do is not known.", s.in.File, n, s.program.Lines)
+		s.say(faulty, 0, nil, "%s: %d of its %s could not be read, and what they do is not known.", s.in.File, n, units.Count(s.program.Lines, "line", "lines"))
 	}
 	if ts := s.program.Tools; len(ts) > 1 {
-		s.say(tools, 0, nil, "%s changes its cutter %d times; it is simulated with the one of %.2f mm.", s.in.File, len(ts), s.in.Cutter)
+		s.say(tools, 0, nil, "%s changes its cutter %s; it is simulated with the one of %.2f mm.", s.in.File, units.Count(len(ts), "time", "times"), s.in.Cutter)
 	}
 }
 
@@ -178,7 +178,7 @@ func (s *simulation) sums() {
 	for i := len(s.found) - 1; i >= 0; i-- {
 		f := &s.found[i]
 		if n := s.named[f.Code] - mostNamed; n > 0 {
-			f.Text += " There are " + plural(n) + " like it."
+			f.Text += " Like it: " + units.Count(n, "more place", "more places") + "."
 			delete(s.named, f.Code)
 		}
 	}

@@ -1,7 +1,6 @@
 package proof
 
 import (
-	"fmt"
 	"math"
 
 	"pourwright/internal/geom"
@@ -10,13 +9,6 @@ import (
 
 // hair is how far a height may be off by the rounding of a file, mm.
 const hair = 0.001
-
-func plural(n int) string {
-	if n == 1 {
-		return "1 more place"
-	}
-	return fmt.Sprintf("%d more places", n)
-}
 
 // motions holds every move against heights, bed, sheet and spindle.
 func (s *simulation) motions() {

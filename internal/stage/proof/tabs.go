@@ -77,7 +77,7 @@ func (t *tracer) tab(run []look) (Tab, bool) {
 func (t *tracer) tabs(p Part, found []Tab) {
 	if len(found) < p.Tabs {
 		at := p.Region.Shape().Box().Center()
-		t.say(tabMissing, 0, &at, "%s has %d of the %d tabs that are to hold it.", p.ID, len(found), p.Tabs)
+		t.say(tabMissing, 0, &at, "%s has %d of the %s that are to hold it.", p.ID, len(found), units.Count(p.Tabs, "tab", "tabs"))
 	}
 	if len(p.TabsOn) == 0 {
 		return

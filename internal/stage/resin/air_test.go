@@ -13,7 +13,7 @@ func TestAirOfTheRoom(t *testing.T) {
 		"logged, over and over": {Input{Room: 20, History: []Stretch{{6, 25}, {4, 15}}}, map[float64]float64{0: 25, 5: 25, 7: 15, 10.5: 25, 17: 15}, 0},
 		"two warmer":            {Input{Room: 22, Night: 14, DayHours: 10}, map[float64]float64{0: 24, 12: 16}, 2},
 	} {
-		air := (&hearth{in: c.in}).air(c.more)
+		air := (&hearth{in: c.in}).air(c.more, firstPour)
 		for hour, want := range c.at {
 			if got := air(hour); got != want {
 				t.Errorf("%s: %g C after %g h, want %g", name, got, hour, want)

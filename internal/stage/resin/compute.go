@@ -21,7 +21,7 @@ func Compute(in Input) (Result, []finding.Finding) {
 
 // Run is Compute that can be stopped by ctx and tells how far it is.
 func Run(ctx context.Context, in Input, report func(share float64, doing string)) (Result, []finding.Finding) {
-	r := Result{Resin: in.Card.Name, Lifts: []Lift{}, Alternatives: []Alternative{}, Shades: []Shade{}, Bubbles: []Bubble{}, Cure: Cure{Rooms: []RoomCase{}, Soft: []Soft{}}}
+	r := Result{Resin: in.Card.Name, Lifts: []Lift{}, Alternatives: []Alternative{}, Shades: []Shade{}, Bubbles: []Bubble{}, Stick: []Mark{}, Cautions: []string{}, Cure: noneCured()}
 	c := &computer{in: in}
 	c.in.Fill = c.checkedFill(in.Fill)
 	if len(c.in.Fill) < 2 {
@@ -29,6 +29,7 @@ func Run(ctx context.Context, in Input, report func(share float64, doing string)
 		return r, c.found
 	}
 	c.checkRoom()
+	c.checkCure()
 	density, bPerA := c.density(), c.bPerA()
 	c.order(&r, density, bPerA)
 	levels := c.cured(ctx, &r, report)
@@ -37,7 +38,9 @@ func Run(ctx context.Context, in Input, report func(share float64, doing string)
 	}
 	c.pours(&r, density, bPerA)
 	c.practice(&r, density)
+	c.vessels(&r)
 	c.waits(&r)
+	r.Stick, r.Cautions = c.stick(&r), c.cautions(&r)
 	c.thinPlaces(levels)
 	c.ratioSlip(bPerA)
 	return r, c.found
@@ -98,7 +101,7 @@ func (c *computer) order(r *Result, density units.Density, bPerA float64) {
 // lift returns lift i between the levels, with its net volume.
 func (c *computer) lift(i int, levels []float64) Lift {
 	from, to := units.Length(levels[i-1]), units.Length(levels[i])
-	return Lift{Number: i, From: from, To: to, Depth: to - from, Volume: c.volumeAt(to) - c.volumeAt(from), Batches: []Bucket{}}
+	return Lift{Number: i, From: from, To: to, Depth: to - from, Volume: c.volumeAt(to) - c.volumeAt(from), Batches: []Bucket{}, Zones: []Zone{}}
 }
 
 // pours says what goes into the buckets of every lift. A lift is poured to its mark

@@ -49,6 +49,20 @@ var (
 		Remedy: "Pour thinner lifts, wait longer between them, cool the room, or take a slower resin.", Source: "practice"}
 	mayRun = finding.Rule{Code: "resin/near-runaway", Severity: finding.Caution, Title: "the peak is sure to stay low",
 		Remedy: "Keep room and resin at the planned temperature, measure the depth, and be there at the peak; a thinner lift takes the doubt away.", Source: "practice"}
+	overInTen = finding.Rule{Code: "resin/may-pass-limit", Severity: finding.Caution, Title: "the peak stays under its limit in nine of ten cases",
+		Remedy: "Keep the room no warmer than planned, measure the depth of every lift, or take one lift more.", Source: "practice"}
+	noBand = finding.Rule{Code: "resin/no-band", Severity: finding.Caution, Title: "it is known how sure the peak is",
+		Remedy: "Take the peak as a guess and pour thinner lifts than planned."}
+	widened = finding.Rule{Code: "resin/cells-widened", Severity: finding.Note, Title: "the basin fits into memory in fine cells",
+		Remedy: "Take the band of the peak as wider by as much."}
+	noOther = finding.Rule{Code: "resin/not-compared", Severity: finding.Note, Title: "other resins can be compared",
+		Remedy: "Complete its card on the shelf, or take it out of resin.others."}
+	unlikely = finding.Rule{Code: "resin/unlikely-cure", Severity: finding.Caution, Title: "the card's cure is one that resins have",
+		Remedy: "Check rate, heat and glass transition on the card, or fit them from the data sheet with: pourwright shelf fit FILE."}
+	rateClash = finding.Rule{Code: "resin/rate-and-pot-life", Severity: finding.Caution, Title: "rate and pot life tell of one resin",
+		Remedy: "Fit the rate to the data sheet in hand with: pourwright shelf fit FILE. Until then peak and times are those of another resin."}
+	hotBucket = finding.Rule{Code: "resin/bucket-keeps", Severity: finding.Caution, Title: "a bucket can be poured before it thickens",
+		Remedy: "Mix smaller buckets, spread them out at once, and never leave one standing.", Source: "practice"}
 	damHot = finding.Rule{Code: "resin/dam-too-hot", Severity: finding.Caution, Title: "the dam stays cool enough",
 		Remedy: "Line the dam with silicone or sheet, not tape or bare edge banding, and let it cool before taking it off.", Source: "practice"}
 	foamHot = finding.Rule{Code: "resin/foam-too-hot", Severity: finding.Caution, Title: "foam under the shell stays cool enough",
@@ -65,6 +79,8 @@ var (
 		Remedy: "Split it: the data sheet's depth holds for a wider basin and a warmer day than the one computed, and a deeper pour voids it.", Source: "practice"}
 	ownLifts = finding.Rule{Code: "resin/own-lifts", Severity: finding.Caution, Title: "the maker's lifts fill the basin",
 		Remedy: "Make the depths under resin.lifts add up to the depth of the basin."}
+	notSandable = finding.Rule{Code: "resin/not-sandable", Severity: finding.Note, Title: "the resin gets hard enough to sand dry in this room",
+		Remedy: "Sand it wet, or warm the whole piece slowly and keep it warm before sanding; resin that is not warmed stays where the room lets it.", Source: "practice"}
 	noCure = finding.Rule{Code: "resin/cure-not-computed", Severity: finding.Caution, Title: "the cure is known before pouring",
 		Remedy: "Follow the resin's data sheet for depth and waiting time, make a test pour of the full depth, and keep the room at the stated temperature.", Source: "practice"}
 )
@@ -73,5 +89,5 @@ var (
 func Rules() []finding.Rule {
 	return []finding.Rule{noBasin, badFill, noDensity, noRatio, swapped, noParts, blendOff, byVolume, noRange, tooShallow, noSplit,
 		onTerrace, bucket, potLife, badRoom, shallow, thin, slowPot, badTint, outOfLevel,
-		boiling, tooHot, mayRun, damHot, foamHot, staysSoft, scuff, early, coarse, tooDeep, ownLifts, noCure}
+		boiling, tooHot, overInTen, mayRun, noBand, widened, noOther, unlikely, rateClash, hotBucket, damHot, foamHot, staysSoft, scuff, early, coarse, tooDeep, ownLifts, notSandable, noCure}
 }

@@ -52,6 +52,7 @@ type Fitted struct {
 	Rows   []Residual        `json:"data"`
 	Slab   SlabBand          `json:"slab"`
 	Weak   string            `json:"measure_next"` // what would narrow the band most
+	Doubts []string          `json:"doubts"`       // why the estimate may be no resin's
 }
 
 // A Residual is how well one datum is met.
@@ -261,6 +262,30 @@ func (f *fitting) fitted(got numeric.Fit) Fitted {
 	out := Fitted{K25: m.K25, K25Low: m.K25 * math.Exp(-sd(0)), K25Hi: m.K25 * math.Exp(sd(0)), R: m.R, Heat: m.HJKG / 1000, HeatSD: m.HJKG / 1000 * sd(2),
 		E: m.EJMol / 1000, Tg: f.s.Tg, Rows: append([]Residual{}, f.rows...), Weak: f.weak()}
 	out.Slab = f.band(got)
+	out.Doubts = out.doubts()
+	return out
+}
+
+// farOff is from how many standard deviations on a datum contradicts the others. Chosen.
+const farOff = 3.0
+
+// doubts lists what is unlikely about an estimate: data that contradict each other, and
+// values that no casting resin has.
+func (f Fitted) doubts() []string {
+	out := []string{}
+	for _, r := range f.Rows {
+		if math.Abs(r.SD) > farOff {
+			out = append(out, fmt.Sprintf("%s contradicts the other data or the unit it is read in: given %.4g %s, the estimate makes it %.4g", r.Name, r.Given, r.Unit, r.Model))
+		}
+	}
+	for _, c := range []struct {
+		name, unit   string
+		v, low, high float64
+	}{{"heat of reaction", "kJ/kg", f.Heat, leastHeat, mostHeat}, {"activation energy", "kJ/mol", f.E, 40, 75}, {"ratio of rates", "", f.R, 0.005, 5}} {
+		if !inside(c.v, c.low, c.high) {
+			out = append(out, strings.TrimSpace(fmt.Sprintf("the estimate's %s of %.4g %s is none that resins have, %g to %g", c.name, c.v, c.unit, c.low, c.high)))
+		}
+	}
 	return out
 }
 

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"slices"
 
 	"pourwright/internal/stage/resin/heat"
 	"pourwright/internal/stage/resin/kinetics"
@@ -11,19 +12,25 @@ import (
 	"pourwright/internal/view"
 )
 
-// How finely the cure is computed, mm. Chosen after trials: see docs/methods/resin.md.
+// How finely the cure is computed, mm, and how many cells that may take: a larger basin
+// gets wider ones. Chosen after trials: see docs/methods/resin.md.
 const (
-	rasterMM = 2.0
-	roughMM  = 5.0
-	fineMM   = 10.0
-	coarseMM = 20.0
-	fineZ    = 4.0
-	coarseZ  = 5.0
+	rasterMM   = 2.0
+	roughMM    = 5.0
+	fineMM     = 10.0
+	coarseMM   = 20.0
+	fineZ      = 4.0
+	coarseZ    = 5.0
+	fineCells  = 600_000
+	roughCells = 60_000
 )
 
 // runOn is how long after the last pour the cure is followed; it ends sooner when all is
-// hard and sandable.
-const runOn units.Duration = 10 * units.Day
+// hard and sandable. What is not hard by then is followed for longest, on the coarse grid.
+const (
+	runOn   units.Duration = 14 * units.Day
+	longest units.Duration = 60 * units.Day
+)
 
 // Materials that the resin meets. Source: [iso-10456] for the conductivities of concrete
 // by density; boards and foam from handbooks, see docs/methods/resin.md.
@@ -44,6 +51,8 @@ type hearth struct {
 	shape shape
 	rough shape   // on wider squares, for the coarse grid
 	deep  float64 // of the basin, mm
+
+	fineMM, roughMM float64 // of cells
 }
 
 // newOven returns what simulates the cure of in, or nil and why there is none.
@@ -51,21 +60,11 @@ func newOven(in Input) (oven, string) {
 	if len(in.Basin) == 0 {
 		return nil, "since the shape of the basin is not known"
 	}
-	card := in.Card
-	if !(card.K25.Value > 0) || !(card.Heat.Value > 0) || !known(card.Tg1.Value) || card.Tg1.Value == 0 {
-		return nil, "since its card states no rate, heat or glass transition; fit them from the data sheet with: pourwright shelf fit FILE"
+	m, why := modelOf(in.Card)
+	if why != "" {
+		return nil, why
 	}
-	h := &hearth{in: in, model: kinetics.Typical(card.K25.Value, card.Heat.Value*1000, float64(card.Tg1.Value))}
-	if v := card.RateRatio.Value; v > 0 {
-		h.model.R = v
-	}
-	if v := card.Activation.Value; v > 0 {
-		h.model.EJMol = v * 1000
-	}
-	h.model.RhoKGM3 = 1100
-	if plausible(card.Density.Value) {
-		h.model.RhoKGM3 = float64(card.Density.Value)
-	}
+	h := &hearth{in: in, model: m}
 	step := rasterMM
 	for math.Ceil(in.Length.MM()/step)*math.Ceil(in.Width.MM()/step) > mostSquares {
 		step *= 2
@@ -75,19 +74,25 @@ func newOven(in Input) (oven, string) {
 	if h.deep = h.shape.deepest(); !(h.deep > 0) {
 		return nil, "since the basin holds nothing"
 	}
+	h.fineMM, h.roughMM = h.cells(fineMM, fineZ, fineCells), h.cells(coarseMM, coarseZ, roughCells)
 	return h, ""
 }
 
 const mostSquares = 4_000_000
 
-// A weather is what may be otherwise in a member of the band.
-type weather struct {
-	room       float64 // C, added
-	rate, film float64 // factors
-	depth      float64 // factor
+// cells chooses how wide cells are, so that no more than most are built: wide, or as
+// often twice as wide as it takes. Layers are as high as dz, with some more at floors
+// and levels.
+func (h *hearth) cells(wide, dz float64, most int) float64 {
+	layers := math.Ceil(h.deep/dz) + float64(len(h.in.Basin)) + 6
+	if h.in.FoamLeft {
+		layers += 8
+	}
+	for math.Ceil(h.in.Length.MM()/wide+2)*math.Ceil(h.in.Width.MM()/wide+2)*layers > float64(most) {
+		wide *= 2
+	}
+	return wide
 }
-
-var asPlanned = weather{rate: 1, film: 1, depth: 1}
 
 // caseOf writes pours as a case.
 func (h *hearth) caseOf(s shape, pours []Pour, end units.Duration, w weather) heat.Case {
@@ -100,11 +105,12 @@ func (h *hearth) caseOf(s shape, pours []Pour, end units.Duration, w weather) he
 	}
 	m := h.model
 	m.K25 *= w.rate
-	air := h.air(w.room)
+	air, body := h.air(w.room, clockOf(pours)), concrete
+	body.KWMK *= w.body
 	c := heat.Case{
 		NX: s.nx, NY: s.ny, StepMM: s.stepMM, DeepMM: deep,
-		Body: concrete, BodyMM: math.Max(h.in.Shell.MM(), s.stepMM), Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK},
-		HJKG: m.HJKG, Rate: m.Rate, Set: m.Hard, Smooth: m.Sandable, Wall: board, WallMM: math.Max(h.in.Board.MM(), s.stepMM),
+		Body: body, BodyMM: math.Max(h.in.Shell.MM(), s.stepMM), Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK},
+		HJKG: m.HJKG * w.heat, Rate: m.Rate, Set: m.Hard, Smooth: m.Sandable, Wall: board, WallMM: math.Max(h.in.Board.MM(), s.stepMM),
 		Air: heat.Air{TempC: air, Film: heat.NaturalFilm(h.lengthM()), Scale: w.film}, EndH: float64(end),
 	}
 	if h.in.FoamLeft {
@@ -140,22 +146,27 @@ func (h *hearth) wallOf(d Dam) heat.Wall {
 	return heat.Wall{Edge: edge, FromMM: d.From.MM() - lapMM, ToMM: (d.From + d.Width).MM() + lapMM, DeepMM: d.Depth.MM() + lapMM}
 }
 
-// forecast simulates pours on the coarse grid, or on the fine one.
-func (h *hearth) forecast(ctx context.Context, pours []Pour, rough bool) (Forecast, error) {
-	r, err := h.run(ctx, pours, asPlanned, rough)
+// forecast simulates pours on the coarse grid, until the last lift can be sanded: what
+// becomes of its surface when nothing comes after it.
+func (h *hearth) forecast(ctx context.Context, pours []Pour) (Forecast, error) {
+	end := pours[len(pours)-1].At + runOn
+	r, err := solveWithin(ctx, h.caseOf(h.rough, pours, end, asPlanned), h.coarse(2e-3))
 	if err != nil {
 		return Forecast{}, err
 	}
-	return h.tell(r), nil
+	return h.tell(r, pours, end), nil
 }
 
-// run simulates without fields.
-func (h *hearth) run(ctx context.Context, pours []Pour, w weather, rough bool) (heat.Result, error) {
-	o, s := heat.Options{DXMM: coarseMM, DZMM: coarseZ, TolK: 2e-3, Rough: true, Threads: threads}, h.rough
-	if !rough {
-		o.DXMM, o.DZMM, o.TolK, s = fineMM, fineZ, 5e-4, h.shape
-	}
-	return solveWithin(ctx, h.caseOf(s, pours, pours[len(pours)-1].At+runOn, w), o)
+// coarse are the options of the coarse grid.
+func (h *hearth) coarse(tolK float64) heat.Options {
+	return heat.Options{DXMM: h.roughMM, DZMM: coarseZ, TolK: tolK, Threads: threads}
+}
+
+// quick simulates on the coarse grid until all is hard, or to end.
+func (h *hearth) quick(ctx context.Context, pours []Pour, w weather, end units.Duration) (heat.Result, error) {
+	o := h.coarse(2e-3)
+	o.Rough = true
+	return solveWithin(ctx, h.caseOf(h.rough, pours, end, w), o)
 }
 
 // threads is how many go at one simulation: a shop's machine has at least two.
@@ -174,9 +185,9 @@ func solveWithin(ctx context.Context, c heat.Case, o heat.Options) (heat.Result,
 
 const mostWider = 4
 
-// tell puts a result into the words of the shop.
-func (h *hearth) tell(r heat.Result) Forecast {
-	f := Forecast{Peak: units.Temperature(r.PeakC), PeakAt: units.Duration(r.PeakH), PeakIn: r.PeakPour + 1, HardAll: units.Duration(r.SetH)}
+// tell puts a result, simulated to end, into the words of the shop.
+func (h *hearth) tell(r heat.Result, pours []Pour, end units.Duration) Forecast {
+	f := Forecast{Peak: units.Temperature(r.PeakC), PeakAt: units.Duration(r.PeakH), PeakIn: r.PeakPour + 1, HardAll: units.Duration(r.SetH), End: end}
 	if !math.IsInf(r.WallC, 0) {
 		f.Dam = units.Temperature(r.WallC)
 	}
@@ -187,28 +198,108 @@ func (h *hearth) tell(r heat.Result) Forecast {
 		f.Lifts = append(f.Lifts, LiftForecast{Peak: units.Temperature(p.PeakC), PeakAt: units.Duration(p.PeakH),
 			Gels: units.Duration(p.GelH), Bonds: units.Duration(p.BondsH), Tacky: units.Duration(p.TackyH)})
 	}
+	if n := len(f.Lifts); n > 0 && n <= len(pours) {
+		last, at := &f.Lifts[n-1], float64(pours[n-1].At)
+		last.Hard, last.Sandable = units.Duration(r.SetH), units.Duration(r.SmoothH)
+		last.Zones = zonesOf(r.Columns, at, float64(end))
+	}
 	return f
 }
 
-// fine simulates on the fine grid with fields, and once more on the coarse one to say
-// what the grid does.
-func (h *hearth) fine(ctx context.Context, pours []Pour) (Outcome, error) {
+// fine simulates on the fine grid with fields, and once more on cells twice as wide to
+// say what the grid does. watch hears which hour is at work, of how many.
+func (h *hearth) fine(ctx context.Context, pours []Pour, watch func(share float64)) (Outcome, error) {
 	last := pours[len(pours)-1].At
-	o := heat.Options{DXMM: fineMM, DZMM: fineZ, Threads: threads, Frames: frames(last)}
-	r, err := solveWithin(ctx, h.caseOf(h.shape, pours, last+runOn, asPlanned), o)
+	end := last + runOn
+	o := heat.Options{DXMM: h.fineMM, DZMM: fineZ, Threads: threads, Frames: frames(last)}
+	c := h.caseOf(h.shape, pours, end, asPlanned)
+	watched(&c, float64(last+usualRun), watch)
+	r, err := solveWithin(ctx, c, o)
 	if err != nil {
 		return Outcome{}, fmt.Errorf("on the fine grid: %w", err)
 	}
-	rough, err := h.run(ctx, pours, asPlanned, true)
+	wide := h.coarse(2e-3)
+	wide.DXMM, wide.Rough = 2*r.CellMM, true
+	rough, err := solveWithin(ctx, h.caseOf(h.rough, pours, end, asPlanned), wide)
 	if err != nil {
 		return Outcome{}, fmt.Errorf("on the coarse grid: %w", err)
 	}
-	out := Outcome{Forecast: h.tell(r), X: units.Length(r.PeakX), Y: units.Length(r.PeakY), Z: units.Length(h.deep - r.PeakZ),
+	out := Outcome{Forecast: h.tell(r, pours, end), X: units.Length(r.PeakX), Y: units.Length(r.PeakY), Z: units.Length(h.deep - r.PeakZ),
 		Sandable: units.Duration(r.SmoothH), Fields: h.fields(r)}
-	out.Numerics = Numerics{Cells: r.Cells, Steps: r.Steps, Grid: units.Length(r.CellMM), Coarse: units.Temperature(rough.PeakC),
+	out.Numerics = Numerics{Cells: r.Cells, Steps: r.Steps, Grid: units.Length(r.CellMM), Wide: units.Length(rough.CellMM), Asked: units.Length(fineMM), Coarse: units.Temperature(rough.PeakC),
 		Off: units.Temperature(math.Abs(rough.PeakC - r.PeakC)), Energy: r.EnergyDefect()}
-	out.Soft, out.Last = h.soft(r)
+	out.Zones = zonesOf(r.Columns, 0, float64(end))
+	if math.IsInf(r.SetH, 1) {
+		if err := h.goOn(ctx, pours, &out, &r); err != nil {
+			return Outcome{}, err
+		}
+		end = last + longest
+	}
+	out.Soft, out.Last = h.soft(r, float64(end))
 	return out, nil
+}
+
+// usualRun is how long after the last pour most simulations go on, for the progress
+// that is shown.
+const usualRun units.Duration = 8 * units.Day
+
+// watched lets watch hear how far the simulation is: the room is asked for its
+// temperature at every step, none of which is longer than an hour. Questions about later
+// pours come before the first step and tell nothing.
+func watched(c *heat.Case, mostH float64, watch func(share float64)) {
+	if watch == nil {
+		return
+	}
+	air, reached := c.Air.TempC, 0.0
+	c.Air.TempC = func(hour float64) float64 {
+		if hour >= reached && hour <= reached+2 {
+			reached = hour
+			watch(min(1, max(0, hour/mostH)))
+		}
+		return air(hour)
+	}
+}
+
+// goOn follows what is not hard on the coarse grid until it is, for longest at most, and
+// puts the hours of the zones that still were soft into the outcome.
+func (h *hearth) goOn(ctx context.Context, pours []Pour, out *Outcome, r *heat.Result) error {
+	last := pours[len(pours)-1].At
+	end := last + longest
+	more, err := h.quick(ctx, pours, asPlanned, end)
+	if err != nil {
+		return fmt.Errorf("after the first %.0f days: %w", runOn/units.Day, err)
+	}
+	out.HardAll = units.Duration(more.SetH)
+	for _, list := range []struct {
+		zones []Zone
+		since float64
+	}{{out.Zones, 0}, {out.Lifts[len(out.Lifts)-1].Zones, float64(last)}} {
+		later := zonesOf(more.Columns, list.since, float64(end))
+		for i := range list.zones {
+			z := &list.zones[i]
+			if k := slices.IndexFunc(later, func(o Zone) bool { return o.Name == z.Name }); k >= 0 && z.Hard.Later {
+				z.Hard = later[k].Hard
+			}
+		}
+	}
+	for i, c := range r.Columns {
+		if math.IsInf(c.SetH, 1) {
+			r.Columns[i].SetH = columnNear(more, r.OffXMM+(float64(c.I)+0.5)*r.CellMM, r.OffYMM+(float64(c.J)+0.5)*r.CellMM, c.DeepMM).SetH
+		}
+	}
+	return nil
+}
+
+// columnNear returns the column of r that is likest to one at x, y with deepMM of resin.
+func columnNear(r heat.Result, x, y, deepMM float64) heat.Column {
+	best, least := heat.Column{SetH: math.Inf(1)}, math.Inf(1)
+	for _, c := range r.Columns {
+		off := math.Hypot(r.OffXMM+(float64(c.I)+0.5)*r.CellMM-x, r.OffYMM+(float64(c.J)+0.5)*r.CellMM-y)
+		if d := off + 10*math.Abs(c.DeepMM-deepMM); d < least {
+			best, least = c, d
+		}
+	}
+	return best
 }
 
 // frames are the hours shown: every hour to a day and a half after the last pour, then
@@ -224,56 +315,3 @@ func frames(last units.Duration) []float64 {
 	}
 	return out
 }
-
-// inRoom is a coarse forecast in a room of another temperature; the resin is as warm.
-func (h *hearth) inRoom(ctx context.Context, pours []Pour, room units.Temperature) (Forecast, error) {
-	w := asPlanned
-	w.room = float64(room - h.in.Room)
-	r, err := h.run(ctx, pours, w, true)
-	if err != nil {
-		return Forecast{}, err
-	}
-	return h.tell(r), nil
-}
-
-// members is how many simulations make the band.
-const members = 16
-
-// band simulates members two at a time. What is not known of each: the room by 1.5 K,
-// rates by 15 %, films by 15 %, depth by 2 % (one standard deviation). The members are
-// the points of a low-discrepancy sequence, so that the same pours give the same band.
-func (h *hearth) band(ctx context.Context, pours []Pour) ([]units.Temperature, error) {
-	o := heat.Options{DXMM: coarseMM, DZMM: coarseZ, TolK: 4e-3, Rough: true}
-	all, err := heat.Ensemble(ctx, members, threads, func(i int) (heat.Case, heat.Options) {
-		return h.caseOf(h.rough, pours, pours[len(pours)-1].At+bandOn, member(i)), o
-	})
-	if err != nil {
-		return nil, err
-	}
-	out := make([]units.Temperature, 0, members)
-	for _, r := range all {
-		out = append(out, units.Temperature(r.PeakC))
-	}
-	return out, nil
-}
-
-// bandOn is how long after the last pour a member of the band is followed: to its peak.
-const bandOn units.Duration = 2 * units.Day
-
-// member returns member i: a point of the Halton sequence, each part made normal.
-func member(i int) weather {
-	at := func(base int) float64 { return normal(halton(i+1, base)) }
-	return weather{room: 1.5 * at(2), rate: math.Exp(0.15 * at(3)), film: math.Exp(0.15 * at(5)), depth: 1 + 0.02*at(7)}
-}
-
-func halton(i, base int) float64 {
-	f, r := 1.0, 0.0
-	for ; i > 0; i /= base {
-		f /= float64(base)
-		r += f * float64(i%base)
-	}
-	return r
-}
-
-// normal turns a share into a standard normal deviate.
-func normal(p float64) float64 { return math.Sqrt2 * math.Erfinv(2*p-1) }

@@ -60,31 +60,65 @@ func shore(t *testing.T, card string, room units.Temperature) Input {
 	return in
 }
 
+// firth is an invented basin 1220 x 410 mm whose channel of 64 mm, 180 mm wide, runs off
+// to the right between shores of 38 and 12 mm.
+func firth(t *testing.T, card string, room units.Temperature) Input {
+	in := lagoon(t, card)
+	in.Room, in.Pouring, in.Length, in.Width, in.Basin, in.Fill = room, room, 1220, 410, nil, nil
+	v, d := units.Volume(0), units.Length(0)
+	for _, l := range []struct {
+		from, to units.Length
+		r        geom.Region
+	}{{0, 12, rect(40, 40, 1220, 370)}, {12, 38, rect(250, 90, 1220, 330)}, {38, 64, rect(500, 120, 1220, 300)}} {
+		in.Basin = append(in.Basin, Layer{l.from, l.to, view.Of[view.Finished](l.r)})
+	}
+	for i := len(in.Basin) - 1; i >= 0; i-- {
+		l := in.Basin[i]
+		d += l.To - l.From
+		v += units.Area(l.Region.Area()).Times(l.To - l.From)
+		in.Fill = append(in.Fill, FillPoint{d, v})
+	}
+	in.Dams = []Dam{{Side: view.Right, From: 40, Width: 330, Depth: 64}}
+	in.Own = []OwnLift{{Depth: 64}}
+	return in
+}
+
 // TestDeepHardShallowSoft reproduces what casters know of lively deep resins at 20 to 23
-// C: common practice, no source. The deep part is hard after half a day, the shallows are
-// soft, and the dam at the deepest end gets hot. At 23 C the model agrees; at 20 C, in a
-// basin 160 mm wide at its deepest, it takes 15 h.
+// C in a section 64 mm deep: common practice, no source. After half a day the deep part
+// is hard, 10 to 15 mm of shallows are soft, and the dam at the deepest end is hot. An
+// independent computation gave peaks of 83 to 119 C at 4 to 7 h, a dam of 64 to 86 C, the
+// deep part hard at 9 to 11 h, and shallows cured to .41 to .52 after 12 h; peaks and
+// dam are held to it with 6 K. Half of the channel is hard at 10.7 h at 23 C here, and at
+// 20 C only at 14.5 h.
 func TestDeepHardShallowSoft(t *testing.T) {
-	for room, half := range map[units.Temperature]float64{20: 16, 23: 12} {
-		in := shore(t, "deep pour 64 mm, warm", room)
+	for room, half := range map[units.Temperature]units.Duration{20: 16, 23: 12} {
+		in := firth(t, "deep pour 64 mm, warm", room)
 		o, why := newOven(in)
 		if o == nil {
 			t.Fatal(why)
 		}
-		out, err := o.fine(context.Background(), []Pour{{0, 64, 0}})
+		out, err := o.fine(context.Background(), []Pour{{To: 64}}, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
-		deep, shallow := valueAt(out.Fields, out.Fields.Hard, 400, 160), valueAt(out.Fields, out.Fields.Hard, 100, 60)
-		t.Logf("room %.0f C: peak %.0f C at %.1f h, dam %.0f C, deep part hard at %.1f h, shallows at %.1f h", room, out.Peak, out.PeakAt, out.Dam, deep, shallow)
-		if out.Peak < 75 || out.Peak > 130 || out.PeakAt < 3.5 || out.PeakAt > 8 {
-			t.Errorf("room %.0f C: peak %.0f C at %.1f h, usual 83 to 119 C at 4 to 7 h", room, out.Peak, out.PeakAt)
+		if len(out.Zones) != 3 {
+			t.Fatalf("zones %+v", out.Zones)
 		}
-		if !(deep < half) || !(shallow > 24) {
-			t.Errorf("room %.0f C: deep part hard at %.1f h, shallows at %.1f h", room, deep, shallow)
+		deep, shallow := out.Zones[0], out.Zones[2]
+		soft := cureAt(out.Fields, 12, 150, 200)
+		t.Logf("room %.0f C: peak %.0f C at %.1f h, dam %.0f C, half of the channel hard at %.1f h, all at %.1f h; shallows %.2f cured at 12 h, hard at %.1f h",
+			room, out.Peak, out.PeakAt, out.Dam, deep.HalfHard.H, deep.Hard.H, soft, shallow.Hard.H)
+		if out.Peak < 83-6 || out.Peak > 119+6 || out.PeakAt < 4 || out.PeakAt > 7 {
+			t.Errorf("room %.0f C: peak %.0f C at %.1f h", room, out.Peak, out.PeakAt)
 		}
-		if out.Dam < 50 {
-			t.Errorf("room %.0f C: the dam's face stays at %.0f C", room, out.Dam)
+		if out.Dam < 64-6 || out.Dam > 86+6 {
+			t.Errorf("room %.0f C: the dam's face gets %.0f C", room, out.Dam)
+		}
+		if deep.HalfHard.Later || deep.HalfHard.H > half || shallow.HalfHard.H < 24 {
+			t.Errorf("room %.0f C: half of the channel hard at %.1f h, of the shallows at %.1f h", room, deep.HalfHard.H, shallow.HalfHard.H)
+		}
+		if soft < 0.41-0.03 || soft > 0.52+0.03 {
+			t.Errorf("room %.0f C: shallows cured to %.2f after 12 h", room, soft)
 		}
 		if len(out.Soft) == 0 {
 			t.Errorf("room %.0f C: no soft place is named", room)
@@ -92,13 +126,16 @@ func TestDeepHardShallowSoft(t *testing.T) {
 	}
 }
 
-// valueAt reads a map of tenths at a place, mm.
-func valueAt(f *Fields, m []int16, x, y float64) float64 {
-	i, j := int((x-f.X0.MM())/f.Step.MM()), int((y-f.Y0.MM())/f.Step.MM())
-	if v := m[j*f.NX+i]; v != NoValue {
-		return float64(v) / 10
+// cureAt reads the least conversion at an hour over a place, mm.
+func cureAt(f *Fields, hour, x, y float64) float64 {
+	best := 0
+	for i, h := range f.Hours {
+		if math.Abs(h-hour) < math.Abs(f.Hours[best]-hour) {
+			best = i
+		}
 	}
-	return math.Inf(1)
+	i, j := int((x-f.X0.MM())/f.Step.MM()), int((y-f.Y0.MM())/f.Step.MM())
+	return float64(f.Least[best][j*f.NX+i]) / 1000
 }
 
 // TestPlannerTamesTheBasin: what boils at once is poured in lifts that do not, and a
@@ -117,7 +154,7 @@ func TestPlannerTamesTheBasin(t *testing.T) {
 		if !r.Cure.Computed || r.Cure.Peak > r.Cure.Limit || len(r.Lifts) < 2 {
 			t.Errorf("room %.0f C: %d lifts peak at %.0f C: %v", room, len(r.Lifts), r.Cure.Peak, codesOf(found))
 		}
-		if r.Cure.Low > r.Cure.Peak || r.Cure.High < r.Cure.Peak || r.Cure.Members != members || len(r.Cure.Rooms) != 3 {
+		if r.Cure.Low > r.Cure.Peak || r.Cure.High < r.Cure.Peak || r.Cure.Members < 10 || r.Cure.Members > 30 || len(r.Cure.Rooms) != 3 {
 			t.Errorf("band %.1f to %.1f about %.1f", r.Cure.Low, r.Cure.High, r.Cure.Peak)
 		}
 		if r.Cure.Error.Energy > 1e-3 || r.Cure.Error.Off > 2 {

@@ -13,10 +13,9 @@ import (
 type oven interface {
 	forecaster
 	// fine simulates on the fine grid and tells all that is shown.
-	fine(ctx context.Context, pours []Pour) (Outcome, error)
-	// band simulates members with other rates, films, rooms and depths and returns
-	// their peaks, in no order.
-	band(ctx context.Context, pours []Pour) ([]units.Temperature, error)
+	fine(ctx context.Context, pours []Pour, watch func(share float64)) (Outcome, error)
+	// band simulates the pours with other rooms, rates, heats, films, depths and concretes.
+	band(ctx context.Context, pours []Pour, plan Forecast, watch func(share float64)) (Band, error)
 	// inRoom is a coarse forecast in a room of another temperature.
 	inRoom(ctx context.Context, pours []Pour, room units.Temperature) (Forecast, error)
 }
@@ -26,19 +25,18 @@ type Outcome struct {
 	Forecast
 	X, Y, Z  units.Length // of the peak: finished view, height above the deepest floor
 	Sandable units.Duration
+	Zones    []Zone
 	Soft     []Soft
 	Last     *Soft
 	Fields   *Fields
 	Numerics Numerics
 }
 
-// Temperatures that are hard on what the resin touches, C. From memory and practice:
-// see docs/methods/resin.md.
+// Temperatures that are hard on the resin, C. From memory and practice: see
+// docs/methods/resin.md.
 const (
-	damSoftens  units.Temperature = 65  // edge banding and tape, 60 to 80
-	foamSoftens units.Temperature = 70  // polystyrene in contact
-	yellows     units.Temperature = 80  // stress and yellowing over it
-	boils       units.Temperature = 100 // bubbles over it
+	yellows units.Temperature = 80  // stress and yellowing over it
+	boils   units.Temperature = 100 // bubbles over it
 )
 
 // Rooms that a piece is looked at in beside its own, C. Chosen.
@@ -66,14 +64,15 @@ func (c *computer) cure(ctx context.Context, r *Result, o oven, report func(floa
 		if ctx.Err() == nil {
 			c.say(noCure.At(finding.Where{}, "The cure could not be computed: %v. Peak temperature and times of %s are not known, and the waits are those of small masses.", err, c.in.Card.Name))
 		}
-		r.Cure, r.Fields, r.Alternatives = Cure{Rooms: []RoomCase{}, Soft: []Soft{}}, nil, []Alternative{}
+		r.Cure, r.Fields, r.Alternatives, r.scheme = noneCured(), nil, []Alternative{}, nil
 		return nil
 	}
 	return levelsOf(schemes[0].Pours)
 }
 
-func (c *computer) guard() Guard {
-	return Guard{Peak: c.limit(), Dam: damSoftens, Foam: foamSoftens}
+// noneCured is a cure that was not computed.
+func noneCured() Cure {
+	return Cure{Rooms: []RoomCase{}, Soft: []Soft{}, Zones: []Zone{}, Influences: []Influence{}}
 }
 
 const usualLimit units.Temperature = 60 // Source: from memory: over it resin yellows and stresses
@@ -153,11 +152,18 @@ func (c *computer) schemes(ctx context.Context, p *planner, ways [][]float64) ([
 		}
 		pours = append(pours, Pour{From: units.Length(ways[0][i-1]), To: units.Length(ways[0][i]), At: at})
 	}
-	f, err := p.look(ctx, pours)
-	if err != nil {
+	s := Scheme{Pours: pours}
+	for i := range pours {
+		f, err := p.look(ctx, pours[:i+1])
+		if err != nil {
+			return nil, err
+		}
+		s.Forecast, s.Alone = f, append(s.Alone, f.Lifts[i])
+	}
+	if err := p.weigh(ctx, &s); err != nil {
 		return nil, err
 	}
-	s := Scheme{Pours: pours, Forecast: f, Within: p.guard.holds(f)}
+	f := s.Forecast
 	for i := 0; i+1 < len(pours); i++ {
 		if pours[i+1].At > f.Lifts[i].Bonds {
 			s.Scuff = append(s.Scuff, i+1)
@@ -180,31 +186,46 @@ func (c *computer) timed() bool {
 	return true
 }
 
-// verify works the first scheme out on the fine grid. Where it does not hold there, the
-// next one is tried; if none does, the first stands, with findings.
+// verify works the first scheme out on the fine grid and with its band. Where it does
+// not hold there, the next one that is likely to is tried; if none does, the first
+// stands, with findings.
 func (c *computer) verify(ctx context.Context, r *Result, o oven, schemes []Scheme, report func(float64, string)) error {
-	chosen, got := -1, Outcome{}
-	for i, s := range schemes {
-		if i > 0 && !s.Within {
+	chosen, got, guard := -1, Outcome{}, c.guard()
+	for i, s := range schemes[:min(len(schemes), mostVerified)] {
+		if i > 0 && s.safety() < schemes[0].safety() {
 			break
 		}
-		say(report, 0.95, "checking the lifts on the fine grid")
-		out, err := o.fine(ctx, s.Pours)
+		out, err := o.fine(ctx, s.Pours, func(share float64) {
+			say(report, searching+(finely-searching)*share, "working the lifts out on the fine grid")
+		})
 		if err != nil {
 			return err
 		}
-		if i == 0 || c.guard().holds(out.Forecast) {
+		holds := guard.holds(out.Forecast)
+		if i == 0 || holds {
 			chosen, got = i, out
 		}
-		if c.guard().holds(out.Forecast) {
+		if holds {
 			break
 		}
 	}
-	schemes[0], schemes[chosen] = schemes[chosen], schemes[0]
+	s := schemes[chosen]
+	copy(schemes[1:chosen+1], schemes[:chosen])
+	schemes[0] = s
 	schemes[0].Forecast = got.Forecast
+	schemes[0].Within = guard.holds(got.Forecast)
+	if n := len(s.Alone); n > 0 && len(got.Lifts) == n {
+		schemes[0].Alone[n-1] = got.Lifts[n-1]
+	}
 	c.tell(r, schemes, got)
-	return c.around(ctx, r, o, schemes[0], report)
+	if err := c.around(ctx, r, o, &schemes[0], report); err != nil {
+		return err
+	}
+	return c.others(ctx, r, report)
 }
+
+// mostVerified is how many schemes are worked out on the fine grid at most. Chosen.
+const mostVerified = 3
 
 func say(report func(float64, string), share float64, doing string) {
 	if report != nil {
@@ -214,22 +235,22 @@ func say(report func(float64, string), share float64, doing string) {
 
 // tell writes the outcome of the chosen scheme into the result.
 func (c *computer) tell(r *Result, schemes []Scheme, got Outcome) {
+	g := c.guard()
 	r.Cure = Cure{
-		Computed: true, Limit: c.limit(), Peak: got.Peak, Low: got.Peak, High: got.Peak, PeakAt: got.PeakAt, PeakIn: got.PeakIn,
-		PeakX: got.X, PeakY: got.Y, PeakZ: got.Z, Dam: got.Dam, Foam: got.Foam, Sandable: finite(got.Sandable),
-		Last: got.Last, Soft: append([]Soft{}, got.Soft...), Rooms: []RoomCase{}, Error: got.Numerics,
+		Computed: true, Clock: units.Duration(clockOf(schemes[0].Pours)), Limit: c.limit(), Peak: got.Peak, Low: got.Peak, High: got.Peak, PeakAt: got.PeakAt, PeakIn: got.PeakIn,
+		PeakX: got.X, PeakY: got.Y, PeakZ: got.Z, Column: schemes[0].Bracket, Sandable: finite(got.Sandable),
+		Dam: got.Dam, DamHigh: got.Dam, Foam: got.Foam, FoamHigh: got.Foam,
+		Last: got.Last, Soft: append([]Soft{}, got.Soft...), Zones: append([]Zone{}, got.Zones...), Rooms: []RoomCase{}, Influences: []Influence{}, Error: got.Numerics,
+	}
+	if len(c.in.Dams) > 0 {
+		r.Cure.DamLimit, r.Cure.DamWeakest, r.Cure.DamSide = g.Dam, c.damPart().Name, string(c.deepestDam().Side)
+	}
+	if c.in.FoamLeft {
+		r.Cure.FoamLimit, r.Cure.FoamName = g.Foam, c.foam().Name
 	}
 	r.Fields, r.scheme = got.Fields, &schemes[0]
-	r.Alternatives = []Alternative{}
-	for i, s := range schemes {
-		if i >= mostShown {
-			break
-		}
-		r.Alternatives = append(r.Alternatives, c.alternative(s, i == 0))
-	}
+	c.compare(r, schemes)
 }
-
-const mostShown = 3 // alternatives. Chosen
 
 // finite returns d, or 0 where it does not come.
 func finite(d units.Duration) units.Duration {
@@ -239,24 +260,50 @@ func finite(d units.Duration) units.Duration {
 	return d
 }
 
-// around adds the band and the other rooms.
-func (c *computer) around(ctx context.Context, r *Result, o oven, s Scheme, report func(float64, string)) error {
-	say(report, 0.97, "how sure the peak is")
-	peaks, err := o.band(ctx, s.Pours)
-	if err != nil {
-		return err
+// around adds the band and the other rooms. A band that cannot be had is said and does
+// not hide the rest.
+func (c *computer) around(ctx context.Context, r *Result, o oven, s *Scheme, report func(float64, string)) error {
+	b, err := o.band(ctx, s.Pours, s.Forecast, func(share float64) {
+		say(report, finely+(banded-finely)*share, "how sure the peak is")
+	})
+	switch {
+	case ctx.Err() != nil:
+		return ctx.Err()
+	case err != nil:
+		r.Cure.Low, r.Cure.High = min(s.Low.Peak, r.Cure.Peak), max(s.High.Peak, r.Cure.Peak)
+		c.say(noBand.At(finding.Where{}, "How sure the peak is could not be worked out: %v. The band shown, %.0f to %.0f C, is of two simulations.", err, r.Cure.Low, r.Cure.High))
+	default:
+		c.banded(r, s, b)
 	}
-	r.Cure.Low, r.Cure.High = bandOf(peaks, r.Cure.Peak)
-	r.Cure.Members = len(peaks)
-	for _, t := range otherRooms {
+	for i, t := range otherRooms {
+		say(report, banded+(1-banded)*float64(i)/float64(len(otherRooms)), fmt.Sprintf("the same in a room of %.0f C", t))
 		f, err := o.inRoom(ctx, s.Pours, t)
 		if err != nil {
 			return err
 		}
-		r.Cure.Rooms = append(r.Cure.Rooms, RoomCase{Room: t, Peak: f.Peak, Dam: f.Dam, Hard: finite(f.HardAll)})
+		r.Cure.Rooms = append(r.Cure.Rooms, RoomCase{Room: t, Peak: f.Peak, Dam: f.Dam, Foam: f.Foam, Hard: finite(f.HardAll), When: momentOf(float64(f.HardAll), 0, float64(f.End)), Within: c.guard().holds(f)})
 	}
 	c.heatFindings(r)
 	return nil
+}
+
+// banded takes a band into the result: the wider of what was drawn and of the steepest
+// direction.
+func (c *computer) banded(r *Result, s *Scheme, b Band) {
+	k := &r.Cure
+	k.Low, k.High = bandOf(b.Peaks, k.Peak)
+	k.Low, k.High = min(k.Low, b.Low.Peak), max(k.High, b.High.Peak)
+	_, k.DamHigh = bandOf(b.Dams, k.Dam)
+	_, k.FoamHigh = bandOf(b.Foams, k.Foam)
+	k.DamHigh, k.FoamHigh = max(k.DamHigh, b.High.Dam), max(k.FoamHigh, b.High.Foam)
+	k.Members, k.Influences = b.Runs, append([]Influence{}, b.Influences...)
+	s.Low.Peak, s.High.Peak, s.High.Dam, s.High.Foam = k.Low, k.High, k.DamHigh, k.FoamHigh
+	s.Sure = s.Within && c.guard().holds(s.High)
+	if len(r.Alternatives) > 0 {
+		a := &r.Alternatives[0]
+		a.Low, a.High, a.DamHigh, a.Sure = k.Low, k.High, k.DamHigh, s.Sure
+		a.Sentence = sentence(*a)
+	}
 }
 
 func levelsOf(pours []Pour) []float64 {

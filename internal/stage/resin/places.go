@@ -20,7 +20,7 @@ const (
 )
 
 // soft lists shallow places that harden late, the latest first, and the last of all.
-func (h *hearth) soft(r heat.Result) ([]Soft, *Soft) {
+func (h *hearth) soft(r heat.Result, endH float64) ([]Soft, *Soft) {
 	cols := slices.Clone(r.Columns)
 	if len(cols) == 0 {
 		return nil, nil
@@ -31,7 +31,7 @@ func (h *hearth) soft(r heat.Result) ([]Soft, *Soft) {
 	quick := cols[len(cols)*3/4].SetH
 	var out []Soft
 	for _, c := range cols {
-		s := h.softAt(r, c)
+		s := h.softAt(r, c, endH)
 		apart := func(o Soft) bool { return math.Hypot((o.X-s.X).MM(), (o.Y-s.Y).MM()) > 150 }
 		if len(out) >= mostSoft || c.SetH < quick+float64(lagging) {
 			break
@@ -40,13 +40,13 @@ func (h *hearth) soft(r heat.Result) ([]Soft, *Soft) {
 			out = append(out, s)
 		}
 	}
-	last := h.softAt(r, cols[0])
+	last := h.softAt(r, cols[0], endH)
 	return out, &last
 }
 
-func (h *hearth) softAt(r heat.Result, c heat.Column) Soft {
+func (h *hearth) softAt(r heat.Result, c heat.Column, endH float64) Soft {
 	return Soft{X: units.Length(r.OffXMM + (float64(c.I)+0.5)*r.CellMM), Y: units.Length(r.OffYMM + (float64(c.J)+0.5)*r.CellMM),
-		Deep: units.Length(c.DeepMM), At24: c.CureADay, Hard: finite(units.Duration(c.SetH))}
+		Deep: units.Length(c.DeepMM), At24: c.CureADay, Hard: finite(units.Duration(c.SetH)), When: momentOf(c.SetH, 0, endH)}
 }
 
 // fields puts the frames into maps.

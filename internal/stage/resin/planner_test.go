@@ -14,8 +14,8 @@ import (
 // gels after 12 h and bonds for bonds hours.
 type kettle struct{ bonds units.Duration }
 
-func (k kettle) forecast(_ context.Context, pours []Pour, _ bool) (Forecast, error) {
-	f := Forecast{}
+func (k kettle) forecast(_ context.Context, pours []Pour) (Forecast, error) {
+	f := Forecast{End: pours[len(pours)-1].At + runOn}
 	for i, p := range pours {
 		peak := 20 + units.Temperature(p.To-p.From)
 		if i > 0 && p.At-pours[i-1].At < 24 {
@@ -28,6 +28,13 @@ func (k kettle) forecast(_ context.Context, pours []Pour, _ bool) (Forecast, err
 		f.HardAll = p.At + 48
 	}
 	return f, nil
+}
+
+// extremes: one case in ten is 3 K warmer.
+func (k kettle) extremes(_ context.Context, _ []Pour, plan Forecast) (low, high Forecast, bracket units.Temperature, err error) {
+	low, high = plan, plan
+	low.Peak, high.Peak = plan.Peak-3, plan.Peak+3
+	return low, high, plan.Peak + 10, nil
 }
 
 func office() Week {
@@ -97,8 +104,12 @@ func TestPlannerScuffsWhereTheBondIsMissed(t *testing.T) {
 
 type broken struct{}
 
-func (broken) forecast(context.Context, []Pour, bool) (Forecast, error) {
+func (broken) forecast(context.Context, []Pour) (Forecast, error) {
 	return Forecast{}, errors.New("does not converge")
+}
+
+func (broken) extremes(context.Context, []Pour, Forecast) (low, high Forecast, bracket units.Temperature, err error) {
+	return low, high, 0, errors.New("does not converge")
 }
 
 func TestPlannerTellsOfFailure(t *testing.T) {

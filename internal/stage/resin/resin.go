@@ -33,7 +33,10 @@ type Input struct {
 	Shell    units.Length // of concrete under the deepest floor
 	Board    units.Length // thickness of the dam
 	Dams     []Dam
+	DamParts []Part // that the resin's heat reaches: facing, tape, release
 	FoamLeft bool
+	Foam     Part              // that is left
+	Others   []material.Resin  // that the maker would also take
 	Night    units.Temperature // of the room outside DayHours; only where these are stated
 	DayHours units.Duration    // from eight in the morning on that the room is at Room; 0: all day
 	History  []Stretch         // of the room from the first pour on, over and over; empty: none is known
@@ -93,6 +96,9 @@ type Result struct {
 
 	Fields *Fields `json:"-"` // the cure in space and time; nil where it was not computed
 
+	Stick    []Mark   `json:"stick"`    // depth marks of the pour stick, from the deepest floor up
+	Cautions []string `json:"cautions"` // of safety, for the pour card
+
 	Degas   *Degassing `json:"degas"` // null without a vacuum pot
 	Shades  []Shade    `json:"tint_shades"`
 	Shim    *Shim      `json:"shim"` // null where the piece stands level
@@ -132,6 +138,17 @@ type Lift struct {
 	Tacky   units.Duration    `json:"tack_free_h"`
 	Scuffed bool              `json:"scuff"` // sand it dull before the next lift
 
+	// What becomes of its surface when nothing comes after it, hours after this pour. It
+	// can be poured over from RecoatFrom on, and bonds by itself until RecoatUntil.
+	RecoatFrom  Moment `json:"recoat_from"`
+	RecoatUntil Moment `json:"recoat_until"`
+	TackFree    Moment `json:"tack_free"`
+	Hard        Moment `json:"hard"`
+	Sandable    Moment `json:"sandable"`
+	Zones       []Zone `json:"zones"` // empty where the cure was not computed
+
+	HoldBack units.Volume `json:"hold_back_l"` // of the pour, to top up with when the rest has shrunk
+
 	// Torch is when to pass the flame over the surface for bubbles, after the pour.
 	Torch []units.Duration `json:"torch_h"`
 }
@@ -146,4 +163,8 @@ type Bucket struct {
 	ScaleAB units.Mass   `json:"scale_ab_kg"`
 	Tint    units.Mass   `json:"tint_kg"`
 	Pulls   int          `json:"pulls"` // of the vacuum pot; 0 without one
+
+	Free  units.Fraction `json:"free_share"` // of the bucket
+	Stir  units.Duration `json:"stir_h"`
+	Keeps units.Duration `json:"keeps_h"` // in the bucket before it thickens, at worst: no heat lost; 0 where not known
 }

@@ -53,8 +53,8 @@ func (c *computer) degas(r *Result) {
 			b := &r.Lifts[i].Batches[k]
 			b.Pulls = int(math.Ceil(float64(b.Volume/d.Pull) - 1e-9))
 			if need := units.Duration(b.Pulls) * pulling; c.potLife() > 0 && need+mixing > c.potLife() {
-				c.say(slowPot.At(finding.Where{Element: "resin.degas_pot"}, "Bucket %d of lift %d takes %d pulls in a pot of %.1f l, %.1f h with mixing, and %s keeps for %.1f h.",
-					b.Number, r.Lifts[i].Number, b.Pulls, pot, need+mixing, c.in.Card.Name, c.potLife()).Measured(float64(need+mixing), float64(c.potLife()), "h"))
+				c.say(slowPot.At(finding.Where{Element: "resin.degas_pot"}, "Bucket %d of lift %d takes %s in a pot of %.1f l, %.1f h with mixing, and %s keeps for %.1f h.",
+					b.Number, r.Lifts[i].Number, units.Count(b.Pulls, "pull", "pulls"), pot, need+mixing, c.in.Card.Name, c.potLife()).Measured(float64(need+mixing), float64(c.potLife()), "h"))
 				return
 			}
 		}

@@ -2,8 +2,8 @@ package resin
 
 import (
 	"fmt"
-	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"pourwright/internal/finding"
@@ -31,17 +31,26 @@ func (c *computer) heatFindings(r *Result) {
 		c.say(boiling.At(where, "%s: it boils, foams and can smoke.", text).Measured(float64(k.Peak), float64(boils), "C"))
 	case k.Peak > k.Limit:
 		c.say(tooHot.At(where, "%s; %.0f C is the most that was asked for.", text, k.Limit).Measured(float64(k.Peak), float64(k.Limit), "C"))
-	case k.High > yellows:
+	case k.High > k.Limit && !mayTip(k):
+		c.say(overInTen.At(where, "%s; one time in ten it passes the %.0f C that were asked for.", text, k.Limit).Measured(float64(k.High), float64(k.Limit), "C"))
+	case mayTip(k):
 		c.say(mayRun.At(where, "%s: a little more warmth, depth or hardener tips it over.", text).Measured(float64(k.High), float64(yellows), "C"))
 	}
 	c.depths(r)
 	c.contact(k)
 	c.softPlaces(k)
+	c.sanding(k)
 	c.scuffing(r)
-	if k.Error.Off > mostApart {
-		c.say(coarse.At(finding.Where{}, "The peak on a grid of %.0f mm and on one twice as wide differ by %.1f K.", k.Error.Grid, k.Error.Off).Measured(float64(k.Error.Off), float64(mostApart), "K"))
+	switch e := k.Error; {
+	case e.Grid > e.Asked+touching:
+		c.say(widened.At(finding.Where{}, "The basin is too large for cells of %.0f mm: %d cells of %.0f mm are used, and on cells of %.0f mm the peak differs by %.1f K.", e.Asked, e.Cells, e.Grid, e.Wide, e.Off).Measured(e.Grid.MM(), e.Asked.MM(), "mm"))
+	case e.Off > mostApart:
+		c.say(coarse.At(finding.Where{}, "The peak on a grid of %.0f mm and on one of %.0f mm differ by %.1f K.", e.Grid, e.Wide, e.Off).Measured(float64(e.Off), float64(mostApart), "K"))
 	}
 }
+
+// mayTip reports whether the band reaches where a little more tips the pour over.
+func mayTip(k Cure) bool { return k.High > yellows }
 
 // depths says which of the maker's own lifts leave the resin's range.
 func (c *computer) depths(r *Result) {
@@ -56,26 +65,13 @@ func (c *computer) depths(r *Result) {
 
 const mostApart units.Temperature = 2 // K. Chosen: below what the room does
 
-func (c *computer) contact(k Cure) {
-	if k.Dam > damSoftens {
-		c.say(damHot.At(finding.Where{Element: "dam"}, "The dam's face gets %.0f C where resin lies deepest against it.", k.Dam).Measured(float64(k.Dam), float64(damSoftens), "C"))
-	}
-	if k.Foam > foamSoftens {
-		c.say(foamHot.At(finding.Where{Element: "resin.foam"}, "Foam left under the shell gets %.0f C.", k.Foam).Measured(float64(k.Foam), float64(foamSoftens), "C"))
-	}
-}
-
 func (c *computer) softPlaces(k Cure) {
 	if len(k.Soft) == 0 {
 		return
 	}
 	s := k.Soft[0] // it stands for all; the maps show the rest
 	x, y := s.X.MM(), s.Y.MM()
-	until := "within the time computed"
-	if s.Hard > 0 {
-		until = fmt.Sprintf("before %.0f h", s.Hard)
-	}
-	c.say(staysSoft.At(finding.Where{At: &[2]float64{x, y}, View: "finished"}, "Where only %.0f mm of resin stand, a day after the pour %.0f %% have reacted, and it is not hard %s.", s.Deep, 100*s.At24, until))
+	c.say(staysSoft.At(finding.Where{At: &[2]float64{x, y}, View: "finished"}, "Where only %.0f mm of resin stand, a day after the last pour %.0f %% have reacted, and it is not hard before %.0f h after the first one.", s.Deep, 100*s.At24, s.When.H))
 }
 
 func (c *computer) scuffing(r *Result) {
@@ -88,43 +84,24 @@ func (c *computer) scuffing(r *Result) {
 	}
 }
 
-// alternative prices a scheme: its hours of hands are those of mixing its buckets, and
-// half an hour for each scuffing.
-func (c *computer) alternative(s Scheme, chosen bool) Alternative {
-	a := Alternative{Peak: s.Forecast.Peak, Dam: s.Forecast.Dam, Done: finite(s.done()), Scuff: append([]int{}, s.Scuff...), Within: s.Within, Chosen: chosen}
-	for _, p := range s.Pours {
-		a.Lifts = append(a.Lifts, p.To-p.From)
-		a.At = append(a.At, p.At)
-		room := float64(c.in.Bucket) * (1 - float64(min(atLeastZero(c.in.Freeboard), 0.95)))
-		if n := math.Ceil(float64(c.volumeAt(p.To)-c.volumeAt(p.From)) / room); known(n) && room > 0 {
-			a.Hands += units.Duration(max(n, 1)) * mixing
+// warmRooms are rooms in which resin that stays soft in its own is hardened, C. Chosen.
+var warmRooms = []float64{25, 30, 35, 40, 45}
+
+// sanding says where the room does not let the resin get hard enough to sand dry, and
+// what warmth would.
+func (c *computer) sanding(k Cure) {
+	m, why := modelOf(c.in.Card)
+	if len(k.Zones) == 0 || why != "" || !slices.ContainsFunc(k.Zones, func(z Zone) bool { return z.Sandable.Later }) {
+		return
+	}
+	latest := k.Zones[0].Sandable.H
+	text := ""
+	need := sort.Search(1000, func(i int) bool { return m.Sandable(float64(i) / 1000) })
+	for _, warm := range warmRooms {
+		if h := m.FilmTime(float64(need)/1000, warm) / 3600; warm > float64(c.in.Room) && h < 7*24 {
+			text = fmt.Sprintf(" Kept at %.0f C it would be after about %.0f h.", warm, h)
+			break
 		}
 	}
-	a.Hands += units.Duration(len(s.Scuff)) * scuffing
-	a.Sentence = sentence(a)
-	return a
-}
-
-const scuffing units.Duration = 0.5 // h to sand, wash and dry one lift. Common practice, no source
-
-func sentence(a Alternative) string {
-	done := "not hard within the run"
-	if a.Done > 0 {
-		done = fmt.Sprintf("hard after %.0f h", a.Done)
-	}
-	text := fmt.Sprintf("%s, peak %.0f C, %s", lifts(len(a.Lifts)), a.Peak, done)
-	if len(a.Scuff) > 0 {
-		text += fmt.Sprintf(", %d to scuff", len(a.Scuff))
-	}
-	if !a.Within {
-		text += ", too hot"
-	}
-	return text
-}
-
-func lifts(n int) string {
-	if n == 1 {
-		return "1 lift"
-	}
-	return fmt.Sprintf("%d lifts", n)
+	c.say(notSandable.At(finding.Where{}, "In a room of %.0f C %s can be sanded dry later than %.0f h after the first pour, if ever: its cure slows down as its glass transition nears the room.%s", c.in.Room, c.in.Card.Name, latest, text))
 }

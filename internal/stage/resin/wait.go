@@ -1,6 +1,7 @@
 package resin
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -78,14 +79,14 @@ func (c *computer) checkRoom() {
 // the last one until all is hard.
 func (c *computer) waits(r *Result) {
 	s := r.scheme
-	if s == nil || len(s.Pours) != len(r.Lifts) || len(s.Forecast.Lifts) != len(s.Pours) {
+	if s == nil || len(s.Pours) != len(r.Lifts) || len(s.Forecast.Lifts) != len(s.Pours) || len(s.Alone) != len(s.Pours) {
 		return
 	}
 	for i := range r.Lifts {
-		l, f := &r.Lifts[i], s.Forecast.Lifts[i]
+		l, f, alone := &r.Lifts[i], s.Forecast.Lifts[i], s.Alone[i]
 		at := s.Pours[i].At
 		l.At, l.Peak, l.PeakAt = at, f.Peak, f.PeakAt-at
-		l.Gels, l.Tacky = finite(f.Gels-at), finite(f.Tacky-at)
+		c.surface(l, alone, at)
 		if l.Gels > 0 {
 			l.Torch = rounds(l.Gels)
 		}
@@ -93,15 +94,38 @@ func (c *computer) waits(r *Result) {
 			if hard := finite(s.done() - at); hard > 0 {
 				l.Wait = hard
 			}
+			l.BondsUntil = 0
 			continue
 		}
+		next := s.Pours[i+1].At
 		l.Scuffed = slices.Contains(s.Scuff, l.Number)
-		l.Wait, l.BondsUntil = l.Gels, finite(f.Bonds-at)
+		l.Wait = l.Gels
 		if s.How != soonest || l.Scuffed || l.Wait == 0 {
-			l.Wait = s.Pours[i+1].At - at
+			l.Wait = next - at
 		}
 		if l.Scuffed {
 			l.BondsUntil = 0
+			for k := range l.Zones {
+				l.Zones[k].Scuff = !l.Zones[k].Bonds.after(next - at)
+			}
 		}
+	}
+}
+
+// surface tells what becomes of a lift's surface that nothing comes over.
+func (c *computer) surface(l *Lift, f LiftForecast, at units.Duration) {
+	l.Gels, l.Tacky, l.BondsUntil = finite(f.Gels-at), finite(f.Tacky-at), finite(f.Bonds-at)
+	end := float64(at + runOn)
+	moment := func(d units.Duration) Moment { return momentOf(float64(d), float64(at), end) }
+	l.RecoatFrom, l.RecoatUntil, l.TackFree = moment(f.Gels), moment(f.Bonds), moment(f.Tacky)
+	l.Hard, l.Sandable = moment(f.Hard), moment(f.Sandable)
+	l.Zones = append([]Zone{}, f.Zones...)
+	for _, z := range l.Zones {
+		if z.Hard.Later && l.Hard.Later { // followed for longer than the rest
+			l.Hard.H = max(l.Hard.H, z.Hard.H)
+		}
+	}
+	if l.Hard.Later && !slices.ContainsFunc(l.Zones, func(z Zone) bool { return z.Hard.Later }) && len(l.Zones) > 0 {
+		l.Hard = slices.MaxFunc(l.Zones, func(a, b Zone) int { return cmp.Compare(a.Hard.H, b.Hard.H) }).Hard
 	}
 }

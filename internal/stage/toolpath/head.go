@@ -3,6 +3,8 @@ package toolpath
 import (
 	"fmt"
 	"strings"
+
+	"pourwright/internal/units"
 )
 
 // cutHead returns the comments at the head of a program that cuts parts.
@@ -13,7 +15,7 @@ func (c *computer) cutHead(p Program, s Sheet) []string {
 		"FORM SIDE up on every part, as the form is looked into",
 	}
 	out = append(out, c.stockHead(s.Thickness.MM(), -p.Bottom.MM()-s.Thickness.MM())...)
-	out = append(out, fmt.Sprintf("%d passes, %d tabs", p.Passes, len(p.Tabs)))
+	out = append(out, units.Count(p.Passes, "pass", "passes")+", "+units.Count(len(p.Tabs), "tab", "tabs"))
 	if len(p.Tabs) == 0 {
 		out = append(out, "NO TABS: tape every part down inside its outline first")
 	}

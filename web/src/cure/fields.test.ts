@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { at, type Fields, frameAt, infoOf, NO_VALUE, rangeOf, rowAt } from "./fields";
+import { againAt, at, extreme, type Fields, frameAt, infoOf, NO_VALUE, rangeOf, rowAt } from "./fields";
 import { colourOf, rampOf, ticks } from "./ramp";
 
 const N = NO_VALUE;
@@ -42,5 +42,20 @@ describe("ramps", () => {
       expect(colourOf(r, -5)).toEqual(r.colours[0]);
       expect(colourOf(r, 1e9)).toEqual(r.colours.at(-1));
     }
+  });
+});
+
+describe("pouring again", () => {
+  it("is too early before the gel, bonds until the hour it no longer does, and asks for sanding after", () => {
+    const f: Fields = { ...F, hours: [5, 7, 9.05, 12] };
+    const states = againAt(f);
+    // gelled at 5.5 and 6.1 h, bonding until 9.0 and 9.1 h; the fourth cell holds resin that does not gel in time
+    expect(states.map((s) => s.join())).toEqual([`0,0,${N},0`, `1,1,${N},0`, `2,1,${N},0`, `2,2,${N},0`]);
+    expect(againAt(f)).toBe(states);
+  });
+  it("finds the warmest and the coldest place", () => {
+    expect(extreme([N, 200, 450, 333], true)).toBe(2);
+    expect(extreme([N, 200, 450, 333], false)).toBe(1);
+    expect(extreme([N, N], true)).toBeUndefined();
   });
 });

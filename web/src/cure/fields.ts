@@ -23,7 +23,7 @@ export interface Fields {
 }
 
 // A Kind is one quantity that can be mapped.
-export type Kind = "temperature" | "conversion" | "gel" | "bonds" | "tack" | "hard" | "sand";
+export type Kind = "temperature" | "conversion" | "again" | "gel" | "bonds" | "tack" | "hard" | "sand";
 
 export interface KindInfo {
   kind: Kind;
@@ -33,12 +33,40 @@ export interface KindInfo {
   of(f: Fields): { plan: number[][]; section?: number[][] };
   read(raw: number): number;
   digits: number;
+  states?: string[]; // in place of a number, what each whole value means
+}
+
+// AGAIN are the states of a surface that another lift is to be poured on.
+export const AGAIN = ["too soft", "bonds", "sand it first"];
+
+const known = new WeakMap<Fields, number[][]>();
+
+// againAt returns, by hour, in which state of AGAIN each surface is: told from the
+// hours at which it gels and at which it no longer bonds.
+export function againAt(f: Fields): number[][] {
+  const old = known.get(f);
+  if (old) return old;
+  const out = f.hours.map((h) => f.gel_dh.map((gel, n) => {
+    if (!hasResin(f, n)) return NO_VALUE;
+    if (gel === NO_VALUE || gel > h * 10) return 0;
+    const until = f.bonds_dh[n];
+    return until === undefined || until === NO_VALUE || until >= h * 10 ? 1 : 2;
+  }));
+  known.set(f, out);
+  return out;
+}
+
+// hasResin tells whether a cell of the plan holds resin once all lifts are poured.
+export function hasResin(f: Fields, cell: number): boolean {
+  const last = f.hottest_dc.at(-1)?.[cell];
+  return last !== undefined && last !== NO_VALUE;
 }
 
 // KINDS are the maps in the order of the work.
 export const KINDS: KindInfo[] = [
   { kind: "temperature", title: "Temperature", moves: true, unit: "°C", digits: 1, read: (v) => v / 10, of: (f) => ({ plan: f.hottest_dc, section: f.section_dc }) },
   { kind: "conversion", title: "Conversion", moves: true, unit: "%", digits: 0, read: (v) => v / 10, of: (f) => ({ plan: f.least_permille, section: f.section_permille }) },
+  { kind: "again", title: "Pour again", moves: true, unit: "", digits: 0, read: (v) => v, of: (f) => ({ plan: againAt(f) }), states: AGAIN },
   { kind: "gel", title: "Gelled at", moves: false, unit: "h", digits: 1, read: (v) => v / 10, of: (f) => ({ plan: [f.gel_dh] }) },
   { kind: "bonds", title: "Bonds until", moves: false, unit: "h", digits: 1, read: (v) => v / 10, of: (f) => ({ plan: [f.bonds_dh] }) },
   { kind: "tack", title: "Tack-free at", moves: false, unit: "h", digits: 1, read: (v) => v / 10, of: (f) => ({ plan: [f.tack_free_dh] }) },
@@ -82,6 +110,16 @@ export function rowAt(f: Fields, z: number): number | undefined {
     if (z >= (f.levels_mm[k] as number) && z < (f.levels_mm[k + 1] as number)) return k;
   }
   return undefined;
+}
+
+// extreme returns the cell of a map with the greatest value, or the least.
+export function extreme(map: number[], greatest: boolean): number | undefined {
+  let best: number | undefined;
+  map.forEach((v, n) => {
+    if (v === NO_VALUE) return;
+    if (best === undefined || (greatest ? v > (map[best] as number) : v < (map[best] as number))) best = n;
+  });
+  return best;
 }
 
 // frameAt returns the index of the hour nearest to t.

@@ -16,6 +16,16 @@ const ENDS: Record<"heat" | "cure" | "time", RGB[]> = {
   time: [[240, 238, 232], [180, 185, 195], [110, 120, 150], [45, 45, 85]],
 };
 
+// statesRamp gives each whole number from 0 a colour of its own, light to dark.
+export function statesRamp(n: number): Ramp {
+  return { steps: Array.from({ length: n - 1 }, (_, i) => i + 0.5), colours: Array.from({ length: n }, (_, i) => between(ENDS.cure, n < 2 ? 0 : i / (n - 1))) };
+}
+
+// isDark tells whether lettering on a colour must be light.
+export function isDark([r, g, b]: RGB): boolean {
+  return 0.2126 * r + 0.7152 * g + 0.0722 * b < 120;
+}
+
 // rampOf covers low to high in round steps.
 export function rampOf(kind: keyof typeof ENDS, low: number, high: number): Ramp {
   const steps = ticks(low, high, 10);

@@ -4,8 +4,8 @@
 import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { svgAddress } from "../api";
 import { turns, type Drawing, type Figure } from "../drawing";
-import { Cure } from "../cure/cure";
-import { allRooms, chosen, CURE, drawings, fields, figure, figureKey, marked, plan, roomFigures, side, spotOn, type Side } from "../state";
+import { CureFigure } from "../cure/figure";
+import { allRooms, chosen, CURE, drawings, fields, figure, figureKey, marked, roomFigures, side, spotOn, type Side } from "../state";
 import { Ink } from "./ink";
 import { spread } from "./lettering";
 import { extent, fit, type Sheet } from "./sheet";
@@ -23,7 +23,7 @@ export function FigureView() {
         {f?.key !== CURE.key && <Switch figure={f} />}
       </div>
       <div class="figure-panel" id="figure-panel" role="tabpanel" aria-labelledby={f && `tab-${f.key}`}>
-        {f?.key === CURE.key && fields.value ? <Cure fields={fields.value} peakAt={plan.value?.resin.cure.peak_at_h ?? 0} /> : wanted ? <Sheeted wanted={wanted} /> : <p class="quiet figure-empty">No drawing yet: the basin could not be read from the drawing.</p>}
+        {f?.key === CURE.key && fields.value ? <CureFigure /> : wanted ? <Sheeted wanted={wanted} /> : <p class="quiet figure-empty">No drawing yet: the basin could not be read from the drawing.</p>}
       </div>
       {wanted && (
         <p class="figure-foot">

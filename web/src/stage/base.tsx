@@ -31,7 +31,7 @@ export function BaseDetail({ plan }: { plan: Plan }) {
           { head: "Count", cell: (t) => t.count },
           { head: "Length", cell: (t) => <Q of={length(t.length_mm, s)} /> },
           { head: "Stand at", cell: (t) => t.at_mm.map((x) => fixed(x, 0)).join(", ") },
-          { head: "Holes, from the left end", words: true, cell: (t) => t.holes.map((h) => `${fixed(h.diameter_mm, 1)} at ${fixed(h.at_mm, 1)}, ${h.face} face`).join("; ") },
+          { head: "Holes, mm from the left end", words: true, cell: (t) => t.holes.map((h) => <span key={`${h.face} ${h.at_mm}`} class="line">{`Ø ${fixed(h.diameter_mm, 1)} at ${fixed(h.at_mm, 1)}, ${h.face}`}</span>) },
         ]} />
       )}
       {b.bars.map((x) => <Bars key={x.bar} of={x} system={s} />)}

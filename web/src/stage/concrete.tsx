@@ -53,12 +53,12 @@ function Windows({ plan }: { plan: Plan }) {
         `Strong enough to ${x.for}, ${fixed(x.need_mpa, 0)} MPa`, `${duration(x.planned_h)} after the last coat`,
       ])} />}
       {packing.length > 0 && <Table caption="Packing, from the left edge in form view" rows={packing} columns={[
-        { head: "Coat", words: true, cell: (z) => <>{z.coat}<small class="q-other">{`batch ${z.batch}, person ${z.person}`}</small></> },
+        { head: "Coat", words: true, cell: (z) => <span class="id">{z.coat}<small class="q-other">{`batch ${z.batch}, hand ${z.person}`}</small></span> },
         { head: "From", cell: (z) => <Q of={length(z.from_x_mm, s)} /> },
         { head: "To", cell: (z) => <Q of={length(z.to_x_mm, s)} /> },
         { head: "In place", cell: (z) => <Q of={mass(z.mass_kg, s)} /> },
         { head: "Start", cell: (z) => duration(z.start_h) },
-        { head: "Done", cell: (z) => <>{duration(z.end_h)}{z.late && <small class="q-other">{`late: window until ${duration(z.window_closes_h)}`}</small>}</> },
+        { head: "Done", cell: (z) => <>{duration(z.end_h)}{z.late && <small class="q-other over">{`late: shut at ${duration(z.window_closes_h)}`}</small>}</> },
       ]} />}
     </>
   );

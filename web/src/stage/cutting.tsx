@@ -6,6 +6,7 @@ import type { BarList, Cutlist } from "../plancut";
 
 export function Cutting({ of: c, system: s }: { of: Cutlist; system: System }) {
   if (c.sheets.length === 0) return null;
+  const same = sameWords(c.settings);
   return (
     <>
       <Table caption={`Sheets of ${c.board}`} rows={c.sheets} columns={[
@@ -19,8 +20,8 @@ export function Cutting({ of: c, system: s }: { of: Cutlist; system: System }) {
           { head: "Cuts", words: true, cell: (x) => (x.first === x.last ? x.first : `${x.first} to ${x.last}`) },
           { head: "Fence", cell: (x) => <Q of={length(x.fence_mm, s)} /> },
           { head: "Blade", cell: (x) => (x.tilt_deg === 0 ? "upright" : `${fixed(x.tilt_deg, 1)}° tilted`) },
-          { head: "Before", words: true, cell: (x) => x.re_zero },
-        ]} />
+          ...(same ? [] : [{ head: "Before", words: true, cell: (x: Setting) => x.re_zero }]),
+        ]} total={same && `Before each: ${same}`} />
       )}
       {c.remains.length > 0 && (
         <Table caption="Stock that remains" rows={c.remains} columns={[
@@ -31,6 +32,17 @@ export function Cutting({ of: c, system: s }: { of: Cutlist; system: System }) {
       )}
     </>
   );
+}
+
+type Setting = Cutlist["settings"][number];
+
+// sameWords is what is done before every setting, where the texts differ in the
+// fence's reading alone; "" where they differ in more.
+export function sameWords(settings: Setting[]): string {
+  const words = settings.map((x) => x.re_zero.replace(/to [\d.]+ mm/, "to its reading"));
+  const [first = ""] = words;
+  if (settings.length < 2 || words.some((w) => w !== first)) return "";
+  return first.slice(0, 1).toLowerCase() + first.slice(1);
 }
 
 export function Bars({ of: b, system: s }: { of: BarList; system: System }) {

@@ -49,7 +49,7 @@ function Walls({ of: f, system: s }: { of: Form; system: System }) {
       { head: "At its foot", cell: (w) => `${fixed(w.load_kpa, 2)} kPa` },
       { head: "Bows", cell: (w) => length(w.bow_mm, s).main },
       { head: "may bow", cell: (w) => length(w.bow_limit_mm, s).main },
-      { head: "Battens", words: true, cell: (w) => (w.uprights === 0 && !w.rail ? "none" : `${count(w.uprights, "upright")}${w.rail ? ", a rail" : ""}`) },
+      { head: "Battens", words: true, cell: (w) => (w.uprights === 0 && !w.rail ? "none" : [...(w.uprights > 0 ? [count(w.uprights, "upright")] : []), ...(w.rail ? ["a rail"] : [])].join(", ")) },
       { head: "Screws foot, ends", cell: (w) => `${w.foot_screws}, ${w.end_screws} each` },
     ]} />
   );

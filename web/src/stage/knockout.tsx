@@ -1,4 +1,4 @@
-import { area, count, length, mass, percent, systemOf, type System } from "../measure";
+import { count, length, mass, percent, systemOf, type System } from "../measure";
 import { Facts, Q, Table } from "../parts";
 import type { FoamPart, Knockout, Plan } from "../plan";
 import { FigureLink } from "./figurelink";
@@ -30,19 +30,18 @@ function Parts({ of: k, system: s }: { of: Knockout; system: System }) {
     <Table caption="Foam parts, form view" rows={k.parts} columns={[
       { head: "Part", words: true, cell: (p) => <LayerPart part={p} /> },
       { head: "Thickness", cell: (p) => <Q of={length(p.thickness_mm, s)} /> },
-      { head: "Sheets thick", cell: (p) => p.thicknesses },
+      ...(k.parts.some((p) => p.thicknesses > 1) ? [{ head: "Sheets thick", cell: (p: FoamPart) => p.thicknesses }] : []),
       { head: "Box x", cell: (p) => <Q of={length(p.box_x_mm, s)} /> },
       { head: "Box y", cell: (p) => <Q of={length(p.box_y_mm, s)} /> },
       { head: "Dowels", cell: (p) => p.dowels.length },
-      { head: "Cutter leaves", cell: (p) => (p.left_by_cutter.length === 0 ? "nothing" : count(p.left_by_cutter.length, "place")) },
-      { head: "Area", cell: (p) => <Q of={area(p.area_mm2, s)} /> },
+      { head: "Left by cutter", cell: (p) => (p.left_by_cutter.length === 0 ? "nothing" : count(p.left_by_cutter.length, "place")) },
     ]} />
   );
 }
 
 // LayerPart names a part and turns the figure to its layer.
 function LayerPart({ part: p }: { part: FoamPart }) {
-  return <><FigureLink of={`layer-${p.layer}`}>{p.id}</FigureLink>{p.cut && <small> cut</small>}</>;
+  return <><span class="id"><FigureLink of={`layer-${p.layer}`}>{p.id}</FigureLink></span>{p.cut && <small> cut</small>}</>;
 }
 
 function Seams({ of: k, system: s }: { of: Knockout; system: System }) {

@@ -1,30 +1,39 @@
-import { about, count, fixed, grams, length, mass, pounds, systemOf, volume, type System } from "../measure";
-import { Facts, Q, Table } from "../parts";
-import type { Lift, Plan } from "../plan";
-import { CureFacts } from "./cure";
+import { useState } from "preact/hooks";
+import { fixed, length, mass, systemOf, volume } from "../measure";
+import { Facts, Q } from "../parts";
+import type { Alternative, Plan } from "../plan";
+import { CureFacts, Ways } from "./cure";
 import { FillCurve } from "./fillcurve";
 import { FitForm } from "./fitform";
+import { LiftCards } from "./liftcards";
 import { TryLifts } from "./trylifts";
 
 export function ResinDetail({ plan }: { plan: Plan }) {
+  const [wanted, want] = useState<Alternative>();
+  return (
+    <>
+      <LiftCards plan={plan} />
+      {(plan.resin.cautions ?? []).map((c) => <p key={c} class="step-caution">{c}</p>)}
+      <CureFacts plan={plan} />
+      <Ways plan={plan} take={want} />
+      <TryLifts plan={plan} wanted={wanted} />
+      <Order plan={plan} />
+      <Handling plan={plan} />
+      <FillCurve plan={plan} lifts={plan.resin.lifts} />
+      <FitForm system={systemOf(plan.piece.units)} />
+    </>
+  );
+}
+
+function Order({ plan }: { plan: Plan }) {
   const s = systemOf(plan.piece.units);
   const r = plan.resin;
   return (
     <>
-      <Table caption="Lifts, in the order they are poured" rows={r.lifts} columns={[
-        { head: "Lift", words: true, cell: (l) => l.number },
-        { head: "Depth", cell: (l) => <Q of={length(l.depth_mm, s)} /> },
-        { head: "Level", cell: (l) => <Q of={length(l.to_mm, s)} /> },
-        { head: "Volume", cell: (l) => <Q of={volume(l.volume_l, s)} /> },
-        { head: "A", cell: (l) => <Q of={weight(l.a_kg, s)} /> },
-        { head: "B", cell: (l) => <Q of={weight(l.b_kg, s)} /> },
-        { head: "Wait", cell: (l) => about(l.wait_h) },
-      ]} total={`${fixed(r.b_per_100_a_by_mass, 1)} of B to 100 of A, by mass.`} />
-      <CureFacts plan={plan} />
-      <TryLifts plan={plan} />
-      {r.lifts.map((l) => <Buckets key={l.number} lift={l} system={s} />)}
+      <h4>To order: {volume(r.order_l, s).main}</h4>
       <Facts rows={[
         ["Resin", r.resin],
+        ["By mass", `${fixed(r.b_per_100_a_by_mass, 1)} of B to 100 of A`],
         ["Basin to the rim", <Q key="net" of={volume(r.volume_l, s)} />],
         ["Shrink", <Q key="shrink" of={volume(r.shrink_l, s)} />],
         ["Overfill", <Q key="over" of={volume(r.overfill_l, s)} />],
@@ -33,37 +42,27 @@ export function ResinDetail({ plan }: { plan: Plan }) {
         ["To order", <strong key="order"><Q of={volume(r.order_l, s)} /></strong>],
         ["that is", `${mass(r.order_kg, s).main} · ${fixed(r.order_us_gal, 2)} US gal · ${fixed(r.order_imp_gal, 2)} imperial gal`],
       ]} />
-      {r.tint_shades.length > 0 && <Shades plan={plan} />}
-      <FillCurve plan={plan} lifts={r.lifts} />
-      <FitForm system={s} />
     </>
   );
 }
 
-// Shades shows the tint over a pale floor at three depths.
-function Shades({ plan }: { plan: Plan }) {
+// Handling tells of the vacuum pot, the level and the tint, where there are any.
+function Handling({ plan }: { plan: Plan }) {
   const s = systemOf(plan.piece.units);
+  const { degas, shim, tint_shades: shades } = plan.resin;
+  const rows: [string, string][] = [];
+  if (degas) rows.push(["Vacuum pot", `${volume(degas.pot_l, s).main}, at most ${volume(degas.most_at_once_l, s).main} at once: it rises ${fixed(degas.rise_factor, 0)} times`]);
+  if (shim) rows.push(["Shim under the low end", `${length(shim.shim_mm, s).main}: the level reads ${fixed(shim.reading_mm_per_m, 1)} mm per metre`]);
   return (
-    <ul class="shades" aria-label="Tint over a pale floor">
-      {plan.resin.tint_shades.map((t) => (
-        <li key={t.depth_mm}><span style={{ background: t.colour }} />{length(t.depth_mm, s).main} <code>{t.colour}</code></li>
-      ))}
-    </ul>
+    <>
+      {rows.length > 0 && <Facts rows={rows} />}
+      {shades.length > 0 && (
+        <ul class="shades" aria-label="Tint over a pale floor">
+          {shades.map((t) => (
+            <li key={t.depth_mm}><span style={{ background: t.colour }} />{length(t.depth_mm, s).main} <code>{t.colour}</code></li>
+          ))}
+        </ul>
+      )}
+    </>
   );
-}
-
-function Buckets({ lift, system }: { lift: Lift; system: System }) {
-  if (lift.batches.length === 0) return null;
-  return (
-    <Table caption={`Lift ${lift.number}: ${count(lift.batches.length, "bucket")}`} rows={lift.batches} columns={[
-      { head: "Bucket", words: true, cell: (b) => b.number },
-      { head: "Volume", cell: (b) => <Q of={volume(b.volume_l, system)} /> },
-      { head: "Scale after A", cell: (b) => <Q of={weight(b.scale_a_kg, system)} /> },
-      { head: "after A and B", cell: (b) => <Q of={weight(b.scale_ab_kg, system)} /> },
-    ]} />
-  );
-}
-
-function weight(kg: number, system: System) {
-  return system === "mm" ? { main: grams(kg), other: pounds(kg) } : { main: pounds(kg), other: grams(kg) };
 }
