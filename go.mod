@@ -13,6 +13,7 @@ require (
 	github.com/invopop/jsonschema v0.14.0
 	github.com/peterstace/simplefeatures v0.50.0
 	golang.org/x/image v0.47.0
+	golang.org/x/sys v0.50.0
 	pgregory.net/rapid v1.3.0
 )
 
@@ -22,5 +23,4 @@ require (
 	github.com/pb33f/ordered-map/v2 v2.3.1 // indirect
 	github.com/teambition/rrule-go v1.8.2 // indirect
 	go.yaml.in/yaml/v4 v4.0.0-rc.2 // indirect
-	golang.org/x/sys v0.50.0 // indirect
 )
