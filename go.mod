@@ -13,6 +13,7 @@ require (
 	github.com/invopop/jsonschema v0.14.0
 	github.com/peterstace/simplefeatures v0.50.0
 	golang.org/x/image v0.47.0
+	golang.org/x/sys v0.50.0
 	pgregory.net/rapid v1.3.0
 )
 

@@ -26,13 +26,13 @@ func stirred(v units.Volume) units.Duration {
 // h: until a cure of potCure. No real bucket thickens sooner. It is 0 where the card
 // does not say.
 //
-//	da/dt = rate(a, T),  T = T0 + H a/c
+//	da/dt = rate(a, T),  T as the heat of a warms it
 func keeps(m kinetics.Model, tempC float64) units.Duration {
 	const steps = 300
 	hours, h := 0.0, potCure/steps
 	for i := range steps {
 		a := (float64(i) + 0.5) * h
-		r := m.Rate(a, tempC+m.HJKG*a/resinC)
+		r := m.Rate(a, warmed(tempC, m.HJKG*a))
 		if !(r > 0) {
 			return 0
 		}

@@ -27,9 +27,9 @@ func cupOf(ctx context.Context, m kinetics.Model, massKG, airC float64) (cupTest
 	side := cupAcrossMM * math.Sqrt(math.Pi) / 2
 	round := math.Pi * cupAcrossMM / (4 * side)
 	deep := massKG / m.RhoKGM3 / (side * side * 1e-6) * 1000
-	n := 12
+	n := 24
 	top := heat.NaturalFilm(cupAcrossMM / 4 / 1000)
-	c := heat.Case{NX: n, NY: n, StepMM: side / float64(n), DeepMM: level(n*n, deep), Body: board, Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK},
+	c := heat.Case{NX: n, NY: n, StepMM: side / float64(n), DeepMM: level(n*n, deep), Body: board, Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK}, PourRiseJKGK2: resinRise,
 		HJKG: m.HJKG, Rate: m.Rate, Set: func(a, _ float64) bool { return a >= kinetics.Gel }, Pours: []heat.Pour{{TempC: airC}},
 		Air: heat.Air{TempC: func(float64) float64 { return airC }, Film: func(face int, s, a float64) float64 {
 			switch face {
@@ -40,7 +40,7 @@ func cupOf(ctx context.Context, m kinetics.Model, massKG, airC float64) (cupTest
 			}
 			return cupSide * round
 		}}, EndH: endOf(m, airC)}
-	r, err := heat.Solve(ctx, c, heat.Options{DXMM: c.StepMM, DZMM: 4, TolK: 2e-3, Rough: true, Marks: [2]float64{potCure, kinetics.Gel}})
+	r, err := heat.Solve(ctx, c, heat.Options{DXMM: c.StepMM, DZMM: 2, TolK: 1e-3, Rough: true, Marks: [2]float64{potCure, kinetics.Gel}})
 	return cupTest{r.MarkH[0], r.MarkH[1], r.PeakC}, err
 }
 
@@ -65,7 +65,7 @@ const slabLengthM = 0.1
 // slab is a wide slab of resin of that depth on 18 mm of a solid, in air of airC.
 func slab(m kinetics.Model, deepMM, airC float64, under heat.Solid) heat.Case {
 	film := heat.NaturalFilm(slabLengthM)
-	return heat.Case{NX: 1, NY: 1, StepMM: 100, DeepMM: []float64{deepMM}, Body: under, BodyMM: 18, Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK},
+	return heat.Case{NX: 1, NY: 1, StepMM: 100, DeepMM: []float64{deepMM}, Body: under, BodyMM: 18, Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK}, PourRiseJKGK2: resinRise,
 		HJKG: m.HJKG, Rate: m.Rate, Set: func(a, _ float64) bool { return a >= kinetics.Gel }, Pours: []heat.Pour{{TempC: airC}},
 		Air: heat.Air{TempC: func(float64) float64 { return airC }, Film: func(face int, s, a float64) float64 {
 			if face == 2 {

@@ -40,8 +40,6 @@ func TestPresetsInTheCup(t *testing.T) {
 				t.Errorf("%s, %s: %.3g, table %.3g", c.name, what, ours, theirs)
 			}
 		}
-		// The table's heat capacity grows with temperature, ours does not, so hot cups and
-		// slabs come out hotter.
 		t.Logf("%s: pot %.2f of %.2f h, gel %.2f of %.2f h, cup %.0f of %.0f C, slab %.0f of %.0f and %.0f of %.0f C", c.name, cup.pot, c.pot, cup.gel, c.gel, cup.peak, c.peak, b, c.onBoard, k, c.onConc)
 		near("pot life", cup.pot, c.pot, 0.06, 0)
 		near("gel", cup.gel, c.gel, 0.08, 0)

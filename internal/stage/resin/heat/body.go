@@ -7,6 +7,7 @@ type body struct {
 	c            Case
 	nx, ny       int // squares, walls included
 	offX, offY   int // squares added before the case's own
+	border       int // empty rows of squares before and behind
 	deep, under  []float64
 	wallTo       []float64 // depth of the wall in this square; 0 where there is none
 	outside      []bool    // neither body nor wall
@@ -15,15 +16,16 @@ type body struct {
 	slow         bool // build every cell square by square: an oracle for the tests
 }
 
-// newBody adds the walls' squares and works out the underside: the body reaches as far
-// as BodyMM from the hollow in every direction, and from the top plane.
-func newBody(c Case) *body {
+// newBody adds the walls' squares and border rows of empty ones, and works out the
+// underside: the body reaches as far as BodyMM from the hollow in every direction, and
+// from the top plane.
+func newBody(c Case, border int) *body {
 	pad := [4]int{}
 	n := int(math.Ceil(c.WallMM/c.StepMM - 1e-9))
 	for _, w := range c.Walls {
 		pad[w.Edge] = n
 	}
-	b := &body{c: c, nx: c.NX + pad[0] + pad[1], ny: c.NY + pad[2] + pad[3], offX: pad[0], offY: pad[2]}
+	b := &body{c: c, nx: c.NX + pad[0] + pad[1], ny: c.NY + pad[2] + pad[3] + 2*border, offX: pad[0], offY: pad[2] + border, border: border}
 	size := b.nx * b.ny
 	b.deep, b.under, b.wallTo, b.outside = make([]float64, size), make([]float64, size), make([]float64, size), make([]bool, size)
 	for j := range b.ny {
@@ -46,7 +48,7 @@ func newBody(c Case) *body {
 // walls marks the squares that walls stand in.
 func (b *body) walls() {
 	for _, w := range b.c.Walls {
-		for j := range b.ny {
+		for j := b.border; j < b.ny-b.border; j++ {
 			for i := range b.nx {
 				ci, cj := i-b.offX, j-b.offY
 				edge := [4]bool{ci < 0, ci >= b.c.NX, cj < 0, cj >= b.c.NY}

@@ -11,7 +11,7 @@ func TestWholeCellsAreAsSquares(t *testing.T) {
 	c.Pours = []Pour{{TopMM: 16, TempC: 22}}
 	for _, under := range []*Solid{nil, {25, 1450, 0.035}} {
 		c.Below = under
-		b := newBody(c)
+		b := newBody(c, 4)
 		o := Options{DXMM: 10}.orDefaults(c)
 		z := b.layers(o, []float64{16})
 		quick, err := b.build(o, z, 16)
@@ -36,7 +36,7 @@ func TestWholeCellsAreAsSquares(t *testing.T) {
 // every square.
 func TestMassAndUnderside(t *testing.T) {
 	c := trial(5)
-	b := newBody(c)
+	b := newBody(c, 4)
 	g, err := b.build(Options{DXMM: 20}.orDefaults(c), b.layers(Options{DXMM: 20}.orDefaults(c), nil), 0)
 	if err != nil {
 		t.Fatal(err)

@@ -26,14 +26,17 @@ type Case struct {
 	Body   Solid   // what the hollow is made in
 	BodyMM float64 // its thickness round the hollow and under the top plane
 	Pour   Solid
-	HJKG   float64                        // heat of reaction of the poured material
-	Rate   func(a, tempC float64) float64 // 1/s
-	Set    func(a, tempC float64) bool    // whether it is hard
-	Smooth func(a float64) bool           // whether it can be sanded
-	Walls  []Wall
-	Wall   Solid
-	WallMM float64 // thickness of a wall
-	Below  *Solid  // what fills the space under the body; nil for air
+	// PourRiseJKGK2 is what the capacity of a kg of the poured material gains with a K:
+	// Pour.CJKGK counts at 25 C.
+	PourRiseJKGK2 float64
+	HJKG          float64                        // heat of reaction of the poured material
+	Rate          func(a, tempC float64) float64 // 1/s
+	Set           func(a, tempC float64) bool    // whether it is hard
+	Smooth        func(a float64) bool           // whether it can be sanded
+	Walls         []Wall
+	Wall          Solid
+	WallMM        float64 // thickness of a wall
+	Below         *Solid  // what fills the space under the body; nil for air
 
 	Pours []Pour
 	Air   Air

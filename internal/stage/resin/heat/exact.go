@@ -26,9 +26,9 @@ type double struct {
 
 // A doubleCell is a cell among its neighbours; those that are not there are itself.
 type doubleCell struct {
-	next               [6]int32
-	g                  [6]float64
-	film, perCap, heat float64
+	next                  [6]int32
+	g                     [6]float64
+	film, cap, rise, heat float64
 }
 
 // leastCap is the least capacity that the explicit schemes give a cell, in shares of a
@@ -38,7 +38,7 @@ const leastCap = 0.2
 func newDouble(s *stepper, body Solid) *double {
 	d := &double{s: s}
 	index := make([]int32, s.cells())
-	for at, c := range s.cap {
+	for at, c := range s.Cap {
 		if c > 0 {
 			index[at] = int32(len(d.place))
 			d.place = append(d.place, int32(at))
@@ -50,16 +50,12 @@ func newDouble(s *stepper, body Solid) *double {
 	plane := s.nx * s.nz
 	for m, at32 := range d.place {
 		at := int(at32)
-		p, c := s.pulls[at], &d.cells[m]
-		d.temp[m], d.cure[m] = float64(s.now.temp[at]), float64(s.now.cure[at])
-		left := float32(0)
-		if at%s.nx > 0 {
-			left = s.gx[at-1]
-		}
+		c := &d.cells[m]
+		d.temp[m], d.cure[m] = float64(s.Temp[at]), float64(s.Cure[at])
 		for k, q := range [6]struct {
 			shift int
 			g     float32
-		}{{-1, left}, {1, p.right}, {-plane, p.fore}, {plane, p.aft}, {-s.nx, p.over}, {s.nx, p.under}} {
+		}{{-1, s.GX[at-1]}, {1, s.GX[at]}, {-plane, s.GY[at-plane]}, {plane, s.GY[at]}, {-s.nx, s.GZ[at-s.nx]}, {s.nx, s.GZ[at]}} {
 			c.next[k] = int32(m)
 			if q.g > 0 {
 				c.next[k], c.g[k] = index[at+q.shift], float64(q.g)
@@ -67,8 +63,7 @@ func newDouble(s *stepper, body Solid) *double {
 		}
 		k := at / s.nx % s.nz
 		full := s.dxM * s.dxM * (s.zMM[k+1] - s.zMM[k]) / 1000 * body.RhoKGM3 * body.CJKGK
-		cap := math.Max(float64(s.cap[at]), leastCap*full)
-		c.perCap, c.heat = 1/cap, float64(p.heat)
+		c.cap, c.heat, c.rise = math.Max(float64(s.Cap[at]), leastCap*full), float64(s.Mass[at]*s.HJKG), float64(s.Mass[at]*s.RiseJKGK2)
 	}
 	return d
 }
@@ -76,11 +71,11 @@ func newDouble(s *stepper, body Solid) *double {
 // films takes the films of the present temperatures.
 func (d *double) films(c Case, airC float64) {
 	for m, at := range d.place {
-		d.s.now.temp[at] = float32(d.temp[m])
+		d.s.Temp[at] = float32(d.temp[m])
 	}
 	d.s.films(c, airC)
 	for m, at := range d.place {
-		d.cells[m].film = float64(d.s.film[at])
+		d.cells[m].film = float64(d.s.Film[at])
 	}
 }
 
@@ -94,7 +89,7 @@ func (d *double) stable() float64 {
 		for _, g := range c.g {
 			sum += g
 		}
-		most = math.Max(most, sum*c.perCap)
+		most = math.Max(most, sum/(c.cap+c.rise*math.Min(0, d.temp[m])))
 	}
 	return 1 / most
 }
@@ -111,10 +106,10 @@ func (d *double) rates(temp, cure, dTemp, dCure []float64, airC float64) {
 				q += c.g[k] * (temp[n] - t)
 			}
 			if c.heat > 0 {
-				dCure[m] = float64(d.s.rates.at(float32(cure[m]), float32(t)+ref))
+				dCure[m] = float64(d.s.rates.At(float32(cure[m]), float32(t)+ref))
 				q += c.heat * dCure[m]
 			}
-			dTemp[m] = q * c.perCap
+			dTemp[m] = q / (c.cap + c.rise*t)
 		}
 	})
 }
@@ -141,7 +136,7 @@ func (d *double) warmest() float64 {
 // keep writes the state back for the next stage.
 func (d *double) keep() {
 	for m, at := range d.place {
-		d.s.now.temp[at], d.s.now.cure[at] = float32(d.temp[m]), float32(d.cure[m])
+		d.s.Temp[at], d.s.Cure[at] = float32(d.temp[m]), float32(d.cure[m])
 	}
 }
 

@@ -80,25 +80,54 @@ func (t *filmTable) at(face int, rise float32) float32 {
 	return t[face][i] + (x-float32(i))*(t[face][i+1]-t[face][i])
 }
 
+// A window is a face of a cell to air, with its area, m2, the resistance from the cell's
+// middle to it, m2K/W, and the conductance they make with the film, W/K. Windows of a cell
+// follow one another.
+type window struct {
+	at         int32
+	face       uint8
+	more       bool // of the cell of the window before
+	area, path float32
+	film       float32
+}
+
+func (s *stepper) findWindows() {
+	for at, c := range s.Cap {
+		if c == 0 {
+			continue
+		}
+		more := false
+		for f := range 3 {
+			if a := s.face[f][at]; a > 0 {
+				s.windows = append(s.windows, window{at: int32(at), face: uint8(f), more: more, area: a, path: s.path[f][at]})
+				more = true
+			}
+		}
+	}
+}
+
 // films works out the conductance to air of every cell that touches it. The face's
 // temperature and its film are found in two rounds.
 func (s *stepper) films(c Case, airC float64) {
 	table := newFilmTable(c.Air, airC)
 	over := float32(s.refC - airC)
 	const chunk = 2048
-	parallel(s.threads, (len(s.airy)+chunk-1)/chunk, func(n int) {
-		for _, at := range s.airy[n*chunk : min((n+1)*chunk, len(s.airy))] {
-			s.film[at] = 0
-			for f := range 3 {
-				a, path := s.face[f][at], s.path[f][at]
-				if a == 0 {
-					continue
-				}
-				rise := s.now.temp[at] + over
-				h := table.at(f, rise)
-				if h = table.at(f, rise/(1+path*h)); h > 0 {
-					s.film[at] += a / (path + 1/h)
-				}
+	parallel(s.threads, (len(s.windows)+chunk-1)/chunk, func(n int) {
+		from, to := n*chunk, (n+1)*chunk
+		for ; from < len(s.windows) && s.windows[from].more; from++ { // the chunk before takes them
+		}
+		for i := from; i < len(s.windows) && (i < to || s.windows[i].more); i++ {
+			w := &s.windows[i]
+			rise := s.Temp[w.at] + over
+			h := table.at(int(w.face), rise)
+			w.film = 0
+			if h = table.at(int(w.face), rise/(1+w.path*h)); h > 0 {
+				w.film = w.area / (w.path + 1/h)
+			}
+			if w.more {
+				s.Film[w.at] += w.film
+			} else {
+				s.Film[w.at] = w.film
 			}
 		}
 	})

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"sync"
 	"sync/atomic"
+
+	"pourwright/internal/stage/resin/heat/lanes"
 )
 
 // A mat is what fills a square at a layer.
@@ -20,15 +22,15 @@ const (
 	below
 )
 
-// A grid is the cells of one stage of filling. Cells lie [y][z][x]; conductances to the
-// next cell in each direction, W/K, heat capacities, J/K, and the poured mass, kg.
+// A grid is the cells of one stage of filling. Cells lie [y][z][x]; the first and the last
+// row hold nothing, nor do columns beyond the raster that make lines whole lanes.
 type grid struct {
 	nx, ny, nz int
 	zMM        []float64 // borders of the layers, nz+1, downwards from 0
 	dxM        float64
-	cap        []float32
-	mass       []float32
-	gx, gy, gz []float32
+	cap        []float32    // at 25 C
+	mass       []float32    // poured
+	gx, gy, gz []float32    // to the next cell
 	face       [3][]float32 // area to air, m2: up, down, upright
 	path       [3][]float32 // resistance from the cell's middle to that face, m2K/W
 	toWall     []contact
@@ -106,6 +108,7 @@ const mostFloors = 40
 func (b *body) size(o Options, z []float64) (nx, ny int, err error) {
 	n := int(math.Round(o.DXMM / b.c.StepMM))
 	nx, ny = (b.nx+n-1)/n, (b.ny+n-1)/n
+	nx = (nx + lanes.Width - 1) / lanes.Width * lanes.Width
 	if cells := nx * ny * (len(z) - 1); cells > o.Cells {
 		return nx, ny, fmt.Errorf("%d cells of %.0f mm, more than %d: %w", cells, o.DXMM, o.Cells, ErrTooLarge)
 	}
@@ -141,22 +144,27 @@ func (b *body) build(o Options, z []float64, topMM float64) (*grid, error) {
 
 // parallel runs f(0..n-1) on threads; who takes which has no influence on the result.
 func parallel(threads, n int, f func(i int)) {
+	parallelBy(threads, n, func(_, i int) { f(i) })
+}
+
+// parallelBy tells f which of the threads it runs on as well.
+func parallelBy(threads, n int, f func(thread, i int)) {
 	if threads <= 1 || n < 2*threads {
 		for i := range n {
-			f(i)
+			f(0, i)
 		}
 		return
 	}
 	var wg sync.WaitGroup
 	var next atomic.Int64
-	work := func() {
+	work := func(thread int) {
 		for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-			f(i)
+			f(thread, i)
 		}
 	}
-	for range threads - 1 {
-		wg.Go(work)
+	for t := 1; t < threads; t++ {
+		wg.Go(func() { work(t) })
 	}
-	work()
+	work(0)
 	wg.Wait()
 }

@@ -17,7 +17,7 @@ type Matrix struct {
 // Matrix writes the problem out, with the films of its beginning.
 func (p *Problem) Matrix() Matrix {
 	c := p.body.c
-	s := newStepper(p.first, newRateTable(c.Rate, p.warmest()), c.HJKG, c.Air.TempC(c.Pours[0].AtH), 1)
+	s := newStepper(p.first, newRateTable(c.Rate, p.warmest()), c, c.Air.TempC(c.Pours[0].AtH), 1)
 	airC := c.Air.TempC(c.Pours[0].AtH)
 	s.begin(nil, c.Pours[0], airC)
 	d := newDouble(s, Solid{}) // no least capacity
@@ -28,7 +28,7 @@ func (p *Problem) Matrix() Matrix {
 	m := Matrix{TempC: d.temp, Cure: d.cure, NX: s.nx, NY: s.ny, NZ: s.nz, Place: d.place, Start: []int32{0}}
 	for i := range d.cells {
 		q := &d.cells[i]
-		m.Cap, m.Film, m.Heat = append(m.Cap, 1/q.perCap), append(m.Film, q.film), append(m.Heat, q.heat)
+		m.Cap, m.Film, m.Heat = append(m.Cap, q.cap+q.rise*(d.temp[i]-s.refC)), append(m.Film, q.film), append(m.Heat, q.heat)
 		for k, g := range q.g {
 			if g > 0 {
 				m.To, m.G = append(m.To, q.next[k]), append(m.G, g)

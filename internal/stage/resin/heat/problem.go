@@ -19,7 +19,7 @@ func Prepare(c Case, o Options) (*Problem, error) {
 		return nil, err
 	}
 	o = o.orDefaults(c)
-	b := newBody(c)
+	b := newBody(c, int(math.Round(o.DXMM/c.StepMM)))
 	p := &Problem{body: b, o: o}
 	levels := make([]float64, 0, len(c.Pours))
 	for _, q := range c.Pours {
@@ -63,7 +63,7 @@ func (p *Problem) stages(do func(s *stepper, pour int, fromH, endH float64) erro
 				return nil, err
 			}
 		}
-		next := newStepper(g, rates, c.HJKG, refC, p.o.Threads)
+		next := newStepper(g, rates, c, refC, p.o.Threads)
 		next.begin(s, q, c.Air.TempC(q.AtH))
 		s = next
 		end := c.EndH

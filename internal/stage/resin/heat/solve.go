@@ -56,35 +56,34 @@ func check(c Case) error {
 	return nil
 }
 
+// poured returns the heat of a mass of the poured material t over the reference, J.
+func (s *stepper) poured(kg float32, t float64) float64 {
+	return float64(kg) * (s.pourJKGK*t + float64(s.RiseJKGK2)*t*t/2)
+}
+
 // begin sets the state of a new stage: what was there keeps its temperature and cure,
 // what is new comes with the pour's, and cells that gain both mix them by heat and mass.
 func (s *stepper) begin(old *stepper, p Pour, airC float64) {
-	for at := range s.cap {
-		if s.cap[at] == 0 {
+	for at, c := range s.Cap {
+		if c == 0 {
 			continue
 		}
-		was, had, cured := airC, float32(0), float32(0)
-		if old != nil {
-			was, had, cured = float64(old.now.temp[at])+old.refC, old.mass[at], old.now.cure[at]
+		was, had, cured := airC-s.refC, float32(0), float32(0)
+		if old != nil && old.Cap[at] > 0 {
+			was, had, cured = float64(old.Temp[at]), old.Mass[at], old.Cure[at]
 		}
-		fresh := s.mass[at] - had
+		fresh := s.Mass[at] - had
+		s.Temp[at], s.Cure[at] = float32(was), cured
 		if fresh <= 0 {
-			s.now.temp[at], s.now.cure[at] = float32(was-s.refC), cured
 			continue
 		}
-		gain := 1.0
-		if old != nil && old.cap[at] > 0 {
-			gain = float64(max(0, s.cap[at]-old.cap[at]) / s.cap[at])
-		} else {
-			gain = float64(fresh / s.mass[at])
-		}
-		s.now.temp[at] = float32(was + gain*(p.TempC-was) - s.refC)
-		s.now.cure[at] = (had*cured + fresh*float32(p.Cure)) / s.mass[at]
+		s.Cure[at] = (had*cured + fresh*float32(p.Cure)) / s.Mass[at]
+		s.Temp[at] = float32(s.warmth(at, s.heatOf(at, was)+s.poured(fresh, p.TempC-s.refC)-s.poured(fresh, was)))
 	}
-	for at, m := range s.mass {
+	for at, m := range s.Mass {
 		if m > 0 {
-			s.now.rate[at] = s.rates.at(s.now.cure[at], s.now.temp[at]+float32(s.refC))
-			s.now.before[at] = s.now.rate[at]
+			s.Rate[at] = s.rates.At(s.Cure[at], s.Temp[at]+float32(s.refC))
+			s.Before[at] = s.Rate[at]
 		}
 	}
 }
@@ -92,45 +91,80 @@ func (s *stepper) begin(old *stepper, p Pour, airC float64) {
 // run steps from fromH to endH.
 func (s *stepper) run(ctx context.Context, c Case, o Options, fromH, endH float64, tr *tracker) error {
 	t, end := fromH*3600, endH*3600
-	dt, filmAge, factored := firstStep, filmEvery, 0.0
+	p := pace{stepper: s, o: o, dt: firstStep, filmAge: filmEvery}
 	s.dtPrev = firstStep
+	watch := newWatch(s)
 	for t < end-1e-6 {
 		if err := ctx.Err(); err != nil {
 			return fmt.Errorf("simulate: %w", err)
 		}
-		step := min(dt, o.StepS, end-t)
-		fresh := filmAge >= filmEvery
-		if fresh {
-			s.films(c, c.Air.TempC(t/3600))
-			filmAge = 0
-		}
-		if step != factored {
-			s.factor(step)
-		}
-		if fresh || step != factored {
-			s.factorZ()
-		}
-		factored = step
+		step := min(p.dt, o.StepS, end-t)
+		p.prepare(c, t, step, watch.steps)
 		airC := c.Air.TempC((t + step/2) / 3600)
 		e := s.try(airC) / 6
-		if at, hot := s.hottest(); at >= 0 && s.rates.reach(hot) {
+		if at, hot := s.hottest(); at >= 0 && s.reach(hot) {
 			continue // the table of rates did not reach as far
 		}
-		if math.IsNaN(e) || (e > 2*o.TolK && dt > leastStep) {
-			if dt /= 2; dt < leastStep || tr.steps > MostSteps {
-				return fmt.Errorf("simulate, at %.2f h, step %.3g s: %w", t/3600, dt, ErrNoProgress)
+		curve := watch.look(s, step)
+		if math.IsNaN(e+curve) || (e > 2*o.TolK || curve > 4*conductShare*o.TolK) && p.dt > leastStep {
+			if p.dt = min(p.dt, step) / 2; p.dt < leastStep || tr.steps > MostSteps {
+				return fmt.Errorf("simulate, at %.2f h, step %.3g s: %w", t/3600, p.dt, ErrNoProgress)
 			}
 			continue
 		}
 		tr.step(s, t/3600, step/3600, airC)
+		watch.accept(s, step)
 		s.accept()
-		t, filmAge = t+step, filmAge+1
+		t, p.filmAge = t+step, p.filmAge+1
 		if tr.settled(s, t/3600) && endH == c.EndH {
 			break
 		}
-		dt = nextStep(dt, e, o.TolK)
+		if tr.steps > MostSteps {
+			return fmt.Errorf("simulate, at %.2f h: more than %d steps: %w", t/3600, MostSteps, ErrNoProgress)
+		}
+		if watch.steps > dampedSteps {
+			p.dt = nextStep(p.dt, math.Max(e, curve/conductShare), o.TolK)
+		}
 	}
 	return nil
+}
+
+// reach makes sure that the table of rates holds hotC, and reports whether it did not.
+func (s *stepper) reach(hotC float64) bool {
+	if !s.rates.reach(hotC) {
+		return false
+	}
+	s.Rates = s.rates.Table
+	return true
+}
+
+// A pace is what a run keeps of its steps.
+type pace struct {
+	*stepper
+	o        Options
+	dt       float64
+	filmAge  int
+	factored [2]float64 // step and weight of the factors
+}
+
+// prepare works out films and factors for a step, where they are no longer true.
+func (p *pace) prepare(c Case, t, step float64, steps int) {
+	want := [2]float64{step, 0.5}
+	if steps < dampedSteps {
+		want[1] = 1
+	}
+	fresh := p.filmAge >= filmEvery
+	if fresh {
+		p.films(c, c.Air.TempC(t/3600))
+		p.filmAge = 0
+	}
+	if fresh && p.capacities() || want != p.factored {
+		p.factor(want[0], want[1])
+		p.factorZ()
+	} else if fresh {
+		p.factorZ()
+	}
+	p.factored = want
 }
 
 // nextStep moves the step on its ladder.

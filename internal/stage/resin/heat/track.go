@@ -85,6 +85,7 @@ type tracker struct {
 	seen    int
 	lastAt  int
 	started bool
+	across  int // columns of cells along x that may hold something
 	pour    int
 	dayH    float64
 }
@@ -93,7 +94,8 @@ func newTracker(b *body, o Options, z []float64) *tracker {
 	t := &tracker{b: b, o: o, z: z}
 	inf := math.Inf(1)
 	t.res = Result{MarkH: [2]float64{inf, inf}, PeakC: math.Inf(-1), WallC: math.Inf(-1), BelowC: math.Inf(-1), LayersMM: z, CellMM: o.DXMM,
-		OffXMM: -float64(b.offX) * b.c.StepMM, OffYMM: -float64(b.offY) * b.c.StepMM}
+		OffXMM: -float64(b.offX) * b.c.StepMM, OffYMM: -float64(b.offY-b.border) * b.c.StepMM}
+	t.across = (b.nx + b.border - 1) / b.border
 	return t
 }
 
@@ -105,30 +107,30 @@ func (t *tracker) stage(s *stepper, pour int, atH float64) {
 	t.seen = 0
 	t.started, t.pour, t.dayH = true, pour, atH+24
 	t.res.Pours = append(t.res.Pours, PourResult{PeakC: math.Inf(-1)})
-	t.res.CX, t.res.CY, t.res.Cells = s.nx, s.ny, active(s.grid)
+	t.res.CX, t.res.CY, t.res.Cells = t.across, s.ny-2, active(s.grid)
 	t.columns, t.top, t.bottom = t.columns[:0], t.top[:0], t.bottom[:0]
 	inf := math.Inf(1)
 	for j := range s.ny {
 		for i := range s.nx {
 			top, bottom, mass := -1, -1, 0.0
 			for k := range s.nz {
-				if at := s.index(i, j, k); s.mass[at] > 0 {
+				if at := s.index(i, j, k); s.Mass[at] > 0 {
 					if top < 0 {
 						top = at
 					}
-					bottom, mass = at, mass+float64(s.mass[at])
+					bottom, mass = at, mass+float64(s.Mass[at])
 				}
 			}
 			if top < 0 {
 				continue
 			}
-			area := float64(s.mass[top]) / (t.b.c.Pour.RhoKGM3 * t.height(s, top))
-			t.columns = append(t.columns, Column{I: i, J: j, AreaM2: area, DeepMM: 1000 * mass / t.b.c.Pour.RhoKGM3 / area,
+			area := float64(s.Mass[top]) / (t.b.c.Pour.RhoKGM3 * t.height(s, top))
+			t.columns = append(t.columns, Column{I: i, J: j - 1, AreaM2: area, DeepMM: 1000 * mass / t.b.c.Pour.RhoKGM3 / area,
 				GelH: inf, BondsH: inf, TackyH: inf, SetH: inf, SmoothH: inf})
 			t.top, t.bottom = append(t.top, int32(top)), append(t.bottom, int32(bottom))
 		}
 	}
-	t.cutJ = t.widest(s)
+	t.cutJ = t.widest(s) - 1
 }
 
 func active(g *grid) int {
@@ -153,7 +155,7 @@ func (t *tracker) widest(s *stepper) int {
 	for j := range s.ny {
 		sum := 0.0
 		for at := j * s.nz * s.nx; at < (j+1)*s.nz*s.nx; at++ {
-			sum += float64(s.mass[at])
+			sum += float64(s.Mass[at])
 		}
 		if sum > most {
 			best, most = j, sum
@@ -195,7 +197,7 @@ func (t *tracker) open(s *stepper) { t.heatJ, t.curedKG = s.contents() }
 func (t *tracker) shut(s *stepper) {
 	heat, cured := s.contents()
 	t.res.StoredJ += heat - t.heatJ
-	t.res.HeatJ += (cured - t.curedKG) * float64(s.heatKJ)
+	t.res.HeatJ += (cured - t.curedKG) * float64(s.HJKG)
 }
 
 // means follows the mean cure, where marks of it are asked for.
@@ -204,8 +206,8 @@ func (t *tracker) means(s *stepper, hour, dt float64) {
 		return
 	}
 	mass, a, b := 0.0, 0.0, 0.0
-	for at, m := range s.mass {
-		mass, a, b = mass+float64(m), a+float64(m*s.now.cure[at]), b+float64(m*s.next.cure[at])
+	for at, m := range s.Mass {
+		mass, a, b = mass+float64(m), a+float64(m*s.Cure[at]), b+float64(m*s.CureNext[at])
 	}
 	for i, mark := range t.o.Marks {
 		if math.IsInf(t.res.MarkH[i], 1) && b >= mark*mass {
@@ -220,11 +222,11 @@ func (t *tracker) peaks(s *stepper, hour float64) {
 		t.crest(s, at, hour, v)
 	}
 	for _, c := range s.toWall {
-		v := float64(c.share*s.next.temp[c.cell]+(1-c.share)*s.next.temp[c.wall]) + s.refC
+		v := float64(c.share*s.TempNext[c.cell]+(1-c.share)*s.TempNext[c.wall]) + s.refC
 		t.res.WallC = max(t.res.WallC, v)
 	}
 	for _, at := range s.toBelow {
-		t.res.BelowC = max(t.res.BelowC, float64(s.next.temp[at])+s.refC)
+		t.res.BelowC = max(t.res.BelowC, float64(s.TempNext[at])+s.refC)
 	}
 }
 
@@ -274,11 +276,11 @@ func vertex(a, b, ya, yb float64) (x, y float64) {
 // the poured ones over and under it is.
 func (t *tracker) between(s *stepper, at int) float64 {
 	k := at / s.nx % s.nz
-	if k == 0 || k+1 == s.nz || s.mass[at-s.nx] == 0 || s.mass[at+s.nx] == 0 {
+	if k == 0 || k+1 == s.nz || s.Mass[at-s.nx] == 0 || s.Mass[at+s.nx] == 0 {
 		return 0
 	}
 	mid := func(k int) float64 { return (s.zMM[k] + s.zMM[k+1]) / 2 }
-	v := s.next.temp
+	v := s.TempNext
 	_, y := vertex(mid(k-1)-mid(k), mid(k+1)-mid(k), float64(v[at-s.nx]-v[at]), float64(v[at+s.nx]-v[at]))
 	return y
 }
@@ -286,7 +288,7 @@ func (t *tracker) between(s *stepper, at int) float64 {
 func (t *tracker) place(s *stepper, at int) {
 	i, k, j := at%s.nx, at/s.nx%s.nz, at/s.nx/s.nz
 	t.res.PeakX = t.res.OffXMM + (float64(i)+0.5)*t.o.DXMM
-	t.res.PeakY = t.res.OffYMM + (float64(j)+0.5)*t.o.DXMM
+	t.res.PeakY = t.res.OffYMM + (float64(j-1)+0.5)*t.o.DXMM
 	t.res.PeakZ = (s.zMM[k] + s.zMM[k+1]) / 2
 	for n, p := range t.b.c.Pours[:t.pour+1] {
 		if p.TopMM <= s.zMM[k]+hair {
@@ -300,7 +302,7 @@ func (t *tracker) place(s *stepper, at int) {
 func (t *tracker) column(s *stepper, n int, hour, dt float64) {
 	c := &t.columns[n]
 	top := t.top[n]
-	a, b := float64(s.now.cure[top]), float64(s.next.cure[top])
+	a, b := float64(s.Cure[top]), float64(s.CureNext[top])
 	passes := func(at *float64, mark float64) {
 		if math.IsInf(*at, 1) && b >= mark {
 			*at = hour + dt*min(1, max(0, (mark-a)/math.Max(b-a, 1e-12)))
@@ -318,7 +320,7 @@ func (t *tracker) column(s *stepper, n int, hour, dt float64) {
 	if hour < t.dayH && hour+dt >= t.dayH {
 		least := 1.0
 		for at := top; at <= t.bottom[n]; at += int32(s.nx) {
-			least = min(least, float64(s.next.cure[at]))
+			least = min(least, float64(s.CureNext[at]))
 		}
 		c.CureADay = least
 	}
@@ -330,7 +332,7 @@ func (t *tracker) all(s *stepper, n int, test func(a, tempC float64) bool) bool 
 		return false
 	}
 	for at := t.top[n]; at <= t.bottom[n]; at += int32(s.nx) {
-		if s.mass[at] > 0 && !test(float64(s.next.cure[at]), float64(s.next.temp[at])+s.refC) {
+		if s.Mass[at] > 0 && !test(float64(s.CureNext[at]), float64(s.TempNext[at])+s.refC) {
 			return false
 		}
 	}
@@ -362,22 +364,22 @@ func (t *tracker) settled(s *stepper, hour float64) bool {
 
 // frame is the state at a share of the step.
 func (t *tracker) frame(s *stepper, hour float64, share float32) Frame {
-	f := Frame{Hour: hour, TempC: blank(s.nx * s.ny), Cure: blank(s.nx * s.ny), CutC: blank(s.nx * s.nz), CutCure: blank(s.nx * s.nz)}
+	f := Frame{Hour: hour, TempC: blank(t.across * (s.ny - 2)), Cure: blank(t.across * (s.ny - 2)), CutC: blank(t.across * s.nz), CutCure: blank(t.across * s.nz)}
 	mix := func(a, b float32) float32 { return a + share*(b-a) }
 	for n, c := range t.columns {
 		hot, least := float32(math.Inf(-1)), float32(1)
 		for at := t.top[n]; at <= t.bottom[n]; at += int32(s.nx) {
-			if s.mass[at] == 0 {
+			if s.Mass[at] == 0 {
 				continue
 			}
-			temp, cure := mix(s.now.temp[at], s.next.temp[at])+float32(s.refC), mix(s.now.cure[at], s.next.cure[at])
+			temp, cure := mix(s.Temp[at], s.TempNext[at])+float32(s.refC), mix(s.Cure[at], s.CureNext[at])
 			hot, least = max(hot, temp), min(least, cure)
 			if c.J == t.cutJ {
 				k := int(at) / s.nx % s.nz
-				f.CutC[k*s.nx+c.I], f.CutCure[k*s.nx+c.I] = temp, cure
+				f.CutC[k*t.across+c.I], f.CutCure[k*t.across+c.I] = temp, cure
 			}
 		}
-		f.TempC[c.J*s.nx+c.I], f.Cure[c.J*s.nx+c.I] = hot, least
+		f.TempC[c.J*t.across+c.I], f.Cure[c.J*t.across+c.I] = hot, least
 	}
 	return f
 }

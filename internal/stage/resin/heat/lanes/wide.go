@@ -1,0 +1,7 @@
+//go:build amd64
+
+package lanes
+
+import "golang.org/x/sys/cpu"
+
+var wide = cpu.X86.HasAVX2
