@@ -8,7 +8,10 @@
 // columns of a fine raster: heat capacities by exact overlaps, conductances by series and
 // parallel paths through solid. Time: factorised Crank-Nicolson in delta form, the upright
 // direction last, with the reaction held constant over a step (Adams-Bashforth predictor,
-// Adams-Moulton corrector, one rate a step) and steps chosen by the corrector.
+// Adams-Moulton corrector, one rate a step). The poured material's heat capacity grows with
+// temperature: the sweeps take it as of late, and what they give to a cell is turned into
+// its temperature by heat, so that none is lost. Steps are chosen by the corrector and by
+// what conduction leaves out; the first ones of a new layer are damped.
 package heat
 
 import "math"
