@@ -65,20 +65,3 @@ func Lateness(p *plan.Plan, lift int) units.Duration {
 	}
 	return own.StartH - first.StartH - p.Resin.Lifts[lift-1].At
 }
-
-// Basin returns the litres that stand in the basin up to a height above its deepest
-// floor: straight between the kinks of its fill curve.
-func Basin(p *plan.Plan, height units.Length) units.Volume {
-	fill := p.Relief.Fill
-	for i := 1; i < len(fill); i++ {
-		a, b := fill[i-1], fill[i]
-		if height <= b.Depth && b.Depth > a.Depth {
-			share := float64((height - a.Depth) / (b.Depth - a.Depth))
-			return a.Volume + units.Volume(max(0, share)*float64(b.Volume-a.Volume))
-		}
-	}
-	if len(fill) == 0 {
-		return 0
-	}
-	return fill[len(fill)-1].Volume
-}

@@ -6,7 +6,6 @@ import (
 
 	"pourwright/internal/plan"
 	"pourwright/internal/stage/calendar"
-	"pourwright/internal/stage/relief"
 	"pourwright/internal/stage/resin"
 	"pourwright/internal/units"
 )
@@ -51,19 +50,6 @@ func TestLateness(t *testing.T) {
 	for _, n := range []int{0, 1, 2, 3} {
 		if got := Lateness(p, n); got != 0 {
 			t.Errorf("lift %d is %g h late, want 0", n, got)
-		}
-	}
-}
-
-func TestBasin(t *testing.T) {
-	p := &plan.Plan{}
-	if Basin(p, 10) != 0 {
-		t.Error("a basin without a curve holds something")
-	}
-	p.Relief.Fill = []relief.FillPoint{{}, {Depth: 20, Volume: 2}, {Depth: 40, Volume: 10}}
-	for height, want := range map[units.Length]float64{-5: 0, 0: 0, 10: 1, 20: 2, 30: 6, 40: 10, 60: 10} {
-		if got := Basin(p, height); math.Abs(float64(got)-want) > 1e-9 {
-			t.Errorf("up to %g mm: %g l, want %g", height, got, want)
 		}
 	}
 }

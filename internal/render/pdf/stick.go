@@ -2,8 +2,8 @@ package pdf
 
 import (
 	"fmt"
+	"math"
 
-	"pourwright/internal/drawing"
 	"pourwright/internal/stage/resin"
 	"pourwright/internal/units"
 )
@@ -59,20 +59,23 @@ func (b *book) stick(lifts []resin.Lift, depth units.Length) {
 	b.SetXY(margin, y+high+5)
 }
 
-// stickMarks prints a mark every 5 mm, the height beside every second one with the
-// litres up to it, and a strong one where each lift ends.
+// stickMarks prints a mark every 5 mm and at every terrace, the height and the litres up
+// to it beside those that have room, and a strong one where each lift ends.
 func (b *book) stickMarks(lifts []resin.Lift, x, y, high float64) {
-	for mm := 5.0; mm < high-0.01; mm += 5 {
+	for _, m := range b.plan.Resin.Stick {
+		mm := m.Height.MM()
 		at, long := y+high-mm, 3.0
 		b.SetLineWidth(0.13)
-		if int(mm)%10 == 0 {
+		if whole := math.Abs(mm-10*math.Round(mm/10)) < 0.01; whole && mm < high-3 {
 			long = 6
 			b.text(x+7, at-1.9, 14, "", 8.5, ink, fmt.Sprintf("%.0f", mm))
 			if !near(lifts, mm) {
-				b.text(x+24, at-1.9, 30, "", 8.5, soft, fmt.Sprintf("%.2f l", drawing.Basin(b.plan, units.Length(mm))))
+				b.text(x+24, at-1.9, 30, "", 8.5, soft, fmt.Sprintf("%.2f l", m.Volume))
 			}
 		}
-		b.Line(x, at, x+long, at)
+		if m.Lift == 0 {
+			b.Line(x, at, x+long, at)
+		}
 	}
 	b.SetLineWidth(0.7)
 	lowest := 1e9
@@ -81,9 +84,19 @@ func (b *book) stickMarks(lifts []resin.Lift, x, y, high float64) {
 		b.Line(x, at, x+30, at)
 		text := min(at-2.9, lowest-5.5)
 		lowest = text
-		b.text(x+32, text, 110, "B", 13, ink, fmt.Sprintf("lift %d: %s, %.2f l", l.Number, b.length(l.To), drawing.Basin(b.plan, l.To)))
+		b.text(x+32, text, 110, "B", 13, ink, fmt.Sprintf("lift %d: %s%s", l.Number, b.length(l.To), b.litresTo(l.Number)))
 	}
 	b.text(x+24, y+high-3.4, 90, "", 8.5, soft, "deepest floor, 0")
+}
+
+// litresTo writes what the basin holds up to the end of a lift; "" where it is not known.
+func (b *book) litresTo(lift int) string {
+	for _, m := range b.plan.Resin.Stick {
+		if m.Lift == lift {
+			return fmt.Sprintf(", %.2f l", m.Volume)
+		}
+	}
+	return ""
 }
 
 // near reports whether the label of a mark would stand in that of a lift's end.

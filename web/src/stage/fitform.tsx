@@ -12,11 +12,13 @@ export interface Fitted {
   rate_25_high_per_s: number;
   ratio_of_rates: number;
   heat_kj_kg: number;
+  heat_sd_kj_kg?: number;
   activation_kj_mol: number;
   glass_transition_c: number;
   data: { name: string; given: number; model: number; unit: string; off_by_sd: number }[];
   slab: { depth_mm: number; peak_c: number; low_c: number; high_c: number };
   measure_next: string;
+  doubts?: string[]; // why the estimate may be no resin's
 }
 
 type Field = [name: string, label: string, example: string];
@@ -32,10 +34,16 @@ const TEST: Field[] = [["test_depth", "Depth of the test pour", "40 mm"], ["test
 
 const FEWEST = 5; // readings that say something of a cure
 
-// cardOf writes the estimate as it would stand on a shelf of one's own.
+// cardOf writes the estimate as it would stand on a shelf of one's own; its ranges are
+// two standard deviations each way.
 export function cardOf(f: Fitted): string {
-  return `rate_25_per_s: {value: ${fixed(f.rate_25_per_s, 9)}, origin: measured}\nrate_ratio: {value: ${f.ratio_of_rates.toPrecision(3)}, origin: measured}\n`
-    + `activation_kj_mol: {value: ${fixed(f.activation_kj_mol, 1)}, origin: measured}\nheat_kj_kg: {value: ${fixed(f.heat_kj_kg, 0)}, origin: measured}`;
+  const [k, low, high, sd] = [f.rate_25_per_s, f.rate_25_low_per_s, f.rate_25_high_per_s, f.heat_sd_kj_kg ?? 0];
+  const heat = sd > 0 ? `{value: ${fixed(f.heat_kj_kg, 0)}, range: [${fixed(Math.max(1, f.heat_kj_kg - 2 * sd), 0)}, ${fixed(f.heat_kj_kg + 2 * sd, 0)}]}` : fixed(f.heat_kj_kg, 0);
+  return [
+    "resins:", "  my resin:", `    origin: ${f.data.some((r) => r.name.startsWith("test pour")) ? "measured" : "data sheet"}`,
+    `    rate_25_per_s: {value: ${fixed(k, 9)}, range: [${fixed((low * low) / k, 9)}, ${fixed((high * high) / k, 9)}]}`,
+    `    rate_ratio: ${f.ratio_of_rates.toPrecision(3)}`, `    activation_kj_mol: ${fixed(f.activation_kj_mol, 1)}`, `    heat_kj_kg: ${heat}`, `    glass_transition: ${fixed(f.glass_transition_c, 0)} C`,
+  ].join("\n");
 }
 
 export function FitForm({ system }: { system: System }) {
@@ -137,6 +145,12 @@ function Estimate({ of: f, system }: { of: Fitted; system: System }) {
   return (
     <>
       <p class="fit-peak">A slab of {fixed(f.slab.depth_mm, 0)} mm on board in air of {t(22)} peaks at <strong>{t(f.slab.peak_c)}</strong>, between {t(f.slab.low_c)} and {t(f.slab.high_c)}.</p>
+      {(f.doubts ?? []).length > 0 && (
+        <div class="fit-wrong">
+          {f.doubts?.map((d) => <p key={d}>{d}</p>)}
+          <p><strong>Do not pour by this card before the sheet is checked.</strong></p>
+        </div>
+      )}
       {f.measure_next && (
         <div class="fit-next">
           <p><strong>To know it better, measure</strong></p>
