@@ -73,7 +73,8 @@ func (b *book) zones() {
 		return
 	}
 	w := b.w - 2*margin
-	t := table{b, []column{{"lift", 13, false, "B", 11}, {"part, depth of resin", w - 13 - 4*28, false, "", 11}, {"gelled", 28, true, "", 11}, {"bonds until", 28, true, "", 11}, {"hard", 28, true, "", 11}, {"sandable", 28, true, "", 11}}, 11}
+	own, _ := b.systems()
+	t := table{b, []column{{"lift", 13, false, "B", 11}, {"part, depth of resin", w - 13 - 4*27, false, "", 11}, {"gelled", 27, true, "", 11}, {"bonds until", 27, true, "", 11}, {"hard", 27, true, "", 11}, {"sandable", 27, true, "", 11}}, 11}
 	b.keep(30)
 	b.say("B", 12, ink, "Hours after each lift's pour, if nothing covers it")
 	t.heads()
@@ -83,7 +84,7 @@ func (b *book) zones() {
 			if z.Scuff {
 				bonds = "sand it"
 			}
-			t.row(fmt.Sprint(l.Number), fmt.Sprintf("%s, %s to %s", z.Name, b.length(z.From), b.length(z.To)), hoursOf(z.Gels), bonds, hoursOf(z.Hard), hoursOf(z.Sandable))
+			t.row(fmt.Sprint(l.Number), fmt.Sprintf("%s, %s to %s", z.Name, drawing.Measure(z.From, own), b.length(z.To)), hoursOf(z.Gels), bonds, hoursOf(z.Hard), hoursOf(z.Sandable))
 		}
 	}
 }
@@ -185,7 +186,7 @@ const missed = "Missed: let it harden, sand it dull, wipe, pour."
 // afterPour prints the hours after a lift as a list to tick, as times of day where the
 // calendar has one, with room for the real ones.
 func (b *book) afterPour(l resin.Lift) {
-	start, dated := drawing.PourStep(b.plan, l.Number)
+	step, dated := drawing.PourStep(b.plan, l.Number)
 	b.keep(30)
 	b.say("B", 13, ink, "After the pour")
 	b.Ln(1)
@@ -195,7 +196,7 @@ func (b *book) afterPour(l resin.Lift) {
 	for _, m := range b.moments(l) {
 		planned := ""
 		if dated {
-			planned = drawing.Later(start.Start, drawing.Forecast(m.after))
+			planned = drawing.Later(step.End, drawing.Forecast(m.after)) // the last bucket is in
 		}
 		t.row(box, clock(m.after), planned, "_______", m.what, m.how)
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"pourwright/internal/drawing"
 	"pourwright/internal/plan"
 	"pourwright/internal/stage/resin"
 	"pourwright/internal/units"
@@ -43,6 +44,9 @@ func TestPourPages(t *testing.T) {
 				t.Fatalf("%s: %d pages of %q", paper, len(own), title)
 			}
 			lacks(t, own[0], "fill to", "Stir", "Flame over it", "none later", "sensitise", fmt.Sprintf("%.2f l", l.Pour))
+			if step, ok := drawing.PourStep(p, l.Number); ok {
+				lacks(t, own[0], drawing.Later(step.Start, 0), drawing.Later(step.End, drawing.Forecast(l.Torch[0])))
+			}
 			for _, x := range l.Batches {
 				lacks(t, own[0], fmt.Sprintf("%d %.2f %.3f %.3f", x.Number, x.Volume, x.ScaleA, x.ScaleAB))
 			}

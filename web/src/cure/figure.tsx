@@ -10,8 +10,8 @@ import type { Moment } from "./timebar";
 export function CureFigure() {
   const [f, p] = [fields.value, plan.value];
   if (!f || !p) return null;
-  const start = p.calendar.steps.find((s) => s.id === "lift-1")?.start ?? "";
-  const clock = (h: number) => (asPlanned(p) ? later(start, h) : "");
+  const poured = p.calendar.steps.find((s) => s.id === "lift-1")?.end ?? "";
+  const clock = (h: number) => (asPlanned(p) ? later(poured, h) : "");
   return <Cure fields={f} moments={momentsOf(p)} shores={shoresOf(drawings.value.get("plan-finished"))} peakAt={p.resin.cure.peak_at_h} clock={clock} />;
 }
 

@@ -24,22 +24,22 @@ function Card({ plan, lift: l, of }: { plan: Plan; lift: Lift; of: number }) {
         {l.peak_c > 0 && <div><dt>Peak</dt><dd><b>{temperature(l.peak_c, s).main}</b><small>{about(l.peak_at_h)} after its pour</small></dd></div>}
       </dl>
       <Buckets lift={l} system={s} />
-      <Facts rows={afterwards(plan, l, step?.start ?? "")} />
+      <Facts rows={afterwards(plan, l, step?.end ?? "")} />
       <Zones list={l.zones ?? []} system={s} caption={`Lift ${l.number} by depth of resin, hours after its pour`} />
     </>
   );
 }
 
 // afterwards lists what is done and looked for once a lift is in, as times of day
-// where the calendar has one.
-export function afterwards(plan: Plan, l: Lift, start: string): [string, string][] {
-  const when = (h: number) => [later(start, forecast(h)), about(h)].filter((t) => t !== "").join(", ");
+// where the calendar has one: poured is when the last bucket is in.
+export function afterwards(plan: Plan, l: Lift, poured: string): [string, string][] {
+  const when = (h: number) => [later(poured, forecast(h)), about(h)].filter((t) => t !== "").join(", ");
   const out: [string, string][] = [];
   const [bucket] = l.batches;
   if (bucket?.stir_h) out.push(["Stir each bucket", `${fixed(bucket.stir_h * 60, 0)} min${bucket.keeps_h ? `, and pour it within ${about(bucket.keeps_h)}` : ""}`]);
   if (l.hold_back_l) out.push(["Hold back", `${volume(l.hold_back_l, systemOf(plan.piece.units)).main} of it for topping up`]);
   if (l.tint_kg > 0) out.push(["Tint in all", `${fixed(1000 * l.tint_kg, 1)} g, the same share in every bucket`]);
-  if (l.torch_h.length > 0) out.push(["Flame over it", l.torch_h.map((h) => (start ? later(start, forecast(h)).split(" ").at(-1) : about(h))).join(", ")]);
+  if (l.torch_h.length > 0) out.push(["Flame over it", l.torch_h.map((h) => (poured ? later(poured, forecast(h)).split(" ").at(-1) : about(h))).join(", ")]);
   const next = plan.resin.lifts.find((x) => x.number === l.number + 1);
   if (next) out.push(...recoat(plan, l, next, when));
   else out.push([l.gels_h > 0 ? "Worked on from" : "Typical wait", when(l.wait_h)]);
