@@ -156,14 +156,40 @@ func (h *hearth) wallOf(d Dam) heat.Wall {
 }
 
 // forecast simulates pours on the coarse grid, until the last lift can be sanded: what
-// becomes of its surface when nothing comes after it.
+// becomes of its surface when nothing comes after it. Lifts poured cold days before the
+// last are taken as cured and at the room's temperature; of them nothing is told.
 func (h *hearth) forecast(ctx context.Context, pours []Pour) (Forecast, error) {
 	end := pours[len(pours)-1].At + runOn
-	r, err := solveWithin(ctx, h.caseOf(h.rough, pours, end, asPlanned), h.coarse(2e-3))
+	c, gone := settled(h.caseOf(h.rough, pours, end, asPlanned))
+	r, err := solveWithin(ctx, c, h.coarse(2e-3))
 	if err != nil {
 		return Forecast{}, err
 	}
+	if gone > 0 {
+		untold := heat.PourResult{PeakC: math.Inf(-1)}
+		r.Pours = append(slices.Repeat([]heat.PourResult{untold}, gone), r.Pours[1:]...)
+		r.PeakPour = max(0, r.PeakPour-1+gone)
+	}
 	return h.tell(r, pours, end), nil
+}
+
+// coldAfter is how long before the last pour a lift was poured that no longer warms it,
+// h, and oldCure what it has come to. Chosen: heat leaves a basin within two days.
+const coldAfter, oldCure = 96.0, 0.85
+
+// settled makes one pour of all that are cold by the last one, and returns how many
+// these are.
+func settled(c heat.Case) (heat.Case, int) {
+	n, last := 0, c.Pours[len(c.Pours)-1].AtH
+	for n < len(c.Pours)-1 && c.Pours[n].AtH+coldAfter <= last {
+		n++
+	}
+	if n < 2 {
+		return c, 0
+	}
+	base := heat.Pour{AtH: c.Pours[n].AtH, TopMM: c.Pours[n-1].TopMM, TempC: c.Air.TempC(c.Pours[n].AtH), Cure: oldCure}
+	c.Pours = append([]heat.Pour{base}, c.Pours[n:]...)
+	return c, n
 }
 
 // coarse are the options of the coarse grid.

@@ -2,6 +2,7 @@ package resin
 
 import (
 	"context"
+	"encoding/json"
 	"math"
 	"strings"
 	"testing"
@@ -196,5 +197,46 @@ func TestWithoutRatesNothingIsMadeUp(t *testing.T) {
 	r, found := Run(context.Background(), in, nil)
 	if r.Cure.Computed || !strings.Contains(codesOf(found), "resin/cure-not-computed") || len(r.Lifts) == 0 {
 		t.Errorf("%+v, %s", r.Cure, codesOf(found))
+	}
+}
+
+// TestOwnLiftsTooEarly: a maker's own lifts that come before the ones below have gelled are
+// told of in numbers, and all of it can be written down.
+func TestOwnLiftsTooEarly(t *testing.T) {
+	in := shore(t, "deep pour 50 mm", 18)
+	in.Own = []OwnLift{{Depth: 20}, {Depth: 20, After: 1}, {Depth: 24, After: 3}}
+	r, found := Run(context.Background(), in, nil)
+	if !strings.Contains(codesOf(found), "resin/too-early") || len(r.Lifts) != 3 {
+		t.Errorf("%d lifts, %s", len(r.Lifts), codesOf(found))
+	}
+	if _, err := json.Marshal([]any{r, found}); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestColdLiftsAreTakenAsSettled: leaving out lifts that are days old changes little.
+func TestColdLiftsAreTakenAsSettled(t *testing.T) {
+	in := shore(t, "deep pour 50 mm", 20)
+	o, _ := newOven(in)
+	h := o.(*hearth)
+	pours := []Pour{{To: 15}, {From: 15, To: 30, At: 30}, {From: 30, To: 45, At: 60}, {From: 45, To: 64, At: 160}}
+	short, err := h.forecast(context.Background(), pours)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := h.quick(context.Background(), pours, asPlanned, pours[3].At+runOn)
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole := h.tell(r, pours, pours[3].At+runOn)
+	a, b := short.Lifts[3], whole.Lifts[3]
+	if !math.IsInf(float64(short.Lifts[0].Peak), -1) || len(short.Lifts) != 4 {
+		t.Errorf("lifts %+v", short.Lifts)
+	}
+	if math.Abs(float64(a.Peak-b.Peak)) > 0.3 || math.Abs(float64(a.Gels-b.Gels)) > 0.3 || math.Abs(float64(a.Tacky-b.Tacky)) > 0.3 {
+		t.Errorf("last lift %.2f C, gels at %.2f h; with all lifts %.2f C, %.2f h", a.Peak, a.Gels, b.Peak, b.Gels)
+	}
+	if j := joined(whole, short); j.Peak < whole.Peak || math.IsInf(float64(j.Lifts[0].Peak), -1) {
+		t.Errorf("joined %+v", j)
 	}
 }

@@ -98,7 +98,11 @@ func (c *computer) ways() [][]float64 {
 		lim.hi = t.MM()
 	}
 	ends := c.candidates(t.MM())
-	for n := len(first); n < len(first)+moreLifts; n++ {
+	more := moreLifts
+	if len(first) > manyLevels {
+		more = 2
+	}
+	for n := len(first); n < len(first)+more; n++ {
 		if got := split(ends, lim, n); got != nil {
 			ways = append(ways, got)
 		}
@@ -158,20 +162,26 @@ func (c *computer) schemes(ctx context.Context, p *planner, ways [][]float64) ([
 		if err != nil {
 			return nil, err
 		}
-		s.Forecast, s.Alone = f, append(s.Alone, f.Lifts[i])
+		s.Forecast, s.Alone = joined(s.Forecast, f), append(s.Alone, f.Lifts[i])
 	}
 	if err := p.weigh(ctx, &s); err != nil {
 		return nil, err
 	}
-	f := s.Forecast
 	for i := 0; i+1 < len(pours); i++ {
-		if pours[i+1].At > f.Lifts[i].Bonds {
+		alone, next := s.Alone[i], pours[i+1].At
+		if next > alone.Bonds {
 			s.Scuff = append(s.Scuff, i+1)
 		}
-		if pours[i+1].At < f.Lifts[i].Gels {
-			c.say(early.At(finding.Where{Element: fmt.Sprintf("lift %d", i+2)}, "Lift %d is poured %.1f h after the first one, and lift %d has gelled everywhere only at %.1f h.", i+2, pours[i+1].At, i+1, f.Lifts[i].Gels).
-				Measured(float64(pours[i+1].At), float64(f.Lifts[i].Gels), "h"))
+		if next >= alone.Gels {
+			continue
 		}
+		gels := momentOf(float64(alone.Gels), 0, float64(pours[i].At+runOn))
+		when := fmt.Sprintf("only at %.1f h", gels.H)
+		if gels.Later {
+			when = fmt.Sprintf("later than %.0f h", gels.H)
+		}
+		c.say(early.At(finding.Where{Element: fmt.Sprintf("lift %d", i+2)}, "Lift %d is poured %.1f h after the first one, and lift %d has gelled everywhere %s.", i+2, next, i+1, when).
+			Measured(float64(next), float64(gels.H), "h"))
 	}
 	return []Scheme{s}, nil
 }

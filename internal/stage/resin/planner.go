@@ -178,7 +178,7 @@ func (p *planner) scheme(ctx context.Context, levels []float64, how patience, fi
 			return s, err
 		}
 		last := f.Lifts[len(f.Lifts)-1]
-		s.Forecast, s.Alone = f, append(s.Alone, last)
+		s.Forecast, s.Alone = joined(s.Forecast, f), append(s.Alone, last)
 		if i+1 == len(levels) {
 			break
 		}
@@ -188,6 +188,21 @@ func (p *planner) scheme(ctx context.Context, levels []float64, how patience, fi
 		}
 	}
 	return s, p.weigh(ctx, &s)
+}
+
+// joined is what is known of pours after f, which leaves out lifts long poured: these
+// stay as they were told before.
+func joined(before, f Forecast) Forecast {
+	for i := range min(len(before.Lifts), len(f.Lifts)) {
+		if math.IsInf(float64(f.Lifts[i].Peak), -1) {
+			f.Lifts[i] = before.Lifts[i]
+		}
+	}
+	if len(before.Lifts) > 0 && before.Peak > f.Peak {
+		f.Peak, f.PeakAt, f.PeakIn = before.Peak, before.PeakAt, before.PeakIn
+	}
+	f.Dam, f.Foam = max(before.Dam, f.Dam), max(before.Foam, f.Foam)
+	return f
 }
 
 // weigh says whether a scheme keeps within the guard, and how surely.
@@ -313,6 +328,10 @@ func (p *planner) search(ctx context.Context, ways [][]float64) ([]Scheme, error
 	return out, nil
 }
 
+// manyLevels is from how many levels on a way is tried by the soonest pours only. Chosen:
+// each lift is simulated.
+const manyLevels = 8
+
 // patiently tries one way of splitting, waiting longer until it is sure. Where a lift
 // must be scuffed because nobody is there when it gels, a first pour late in the day may
 // do better.
@@ -325,6 +344,9 @@ func (p *planner) patiently(ctx context.Context, levels []float64) ([]Scheme, er
 	}{{soonest, begin}, {soonest, evening}, {latest, begin}, {nextDay, begin}} {
 		n := len(out)
 		late := try.first != begin
+		if n > 0 && len(levels) > manyLevels && !late {
+			break
+		}
 		if late && (evening-begin < sameTime || len(out[n-1].Scuff) == 0) {
 			continue
 		}

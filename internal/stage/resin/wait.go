@@ -93,6 +93,8 @@ func (c *computer) waits(r *Result) {
 		if i+1 == len(r.Lifts) {
 			if hard := finite(s.done() - at); hard > 0 {
 				l.Wait = hard
+			} else if l.Hard.Later { // at least so long
+				l.Wait = max(l.Wait, l.Hard.H)
 			}
 			l.BondsUntil = 0
 			continue
