@@ -11,6 +11,8 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
+	"slices"
+	"strings"
 	"syscall"
 
 	"github.com/alecthomas/kong"
@@ -131,6 +133,9 @@ func (a pieceArg) open() (*read.Piece, error) {
 	if info.IsDir() {
 		a.File = filepath.Join(a.File, "piece.yaml")
 	}
+	if ext := strings.ToLower(filepath.Ext(a.File)); slices.Contains([]string{".svg", ".png", ".nc"}, ext) {
+		return nil, &fileError{a.File, errors.New("is a drawing or a program, no document; inspect looks at it")}
+	}
 	return read.Open(os.DirFS(filepath.Dir(a.File)), filepath.Base(a.File), shelf)
 }
 
@@ -152,12 +157,9 @@ func openShelf(files []string) (material.Shelf, error) {
 		return shelf, err
 	}
 	for _, name := range files {
-		data, err := os.ReadFile(name)
+		data, err := readFile(name, read.MaxShelf)
 		if err != nil {
-			return shelf, &fileError{name, err}
-		}
-		if len(data) > read.MaxShelf {
-			return shelf, fmt.Errorf("read %s: larger than the limit of %d MiB", name, read.MaxShelf>>20)
+			return shelf, err
 		}
 		if shelf, err = material.Read(filepath.Base(name), data, shelf); err != nil {
 			return shelf, err
@@ -172,6 +174,7 @@ type fileError struct {
 	err  error
 }
 
+// Error says which file and why.
 func (e *fileError) Error() string {
 	if errors.Is(e.err, os.ErrNotExist) {
 		return fmt.Sprintf("open %s: no such file", e.name)

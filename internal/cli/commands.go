@@ -2,9 +2,9 @@ package cli
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -65,16 +65,12 @@ func (c *inspectCmd) Run(con *console) error {
 	if isProgram(c.File) {
 		return c.program(con)
 	}
-	info, err := os.Stat(c.File)
-	if err != nil {
-		return &fileError{c.File, err}
+	if ext := strings.ToLower(filepath.Ext(c.File)); ext == ".yaml" || ext == ".yml" {
+		return &fileError{c.File, errors.New("is a document, no drawing; plan reads it")}
 	}
-	if info.Size() > read.MaxDrawing {
-		return fmt.Errorf("read %s: larger than the limit of %d MiB", c.File, read.MaxDrawing>>20)
-	}
-	data, err := os.ReadFile(c.File)
+	data, err := readFile(c.File, read.MaxDrawing)
 	if err != nil {
-		return &fileError{c.File, err}
+		return err
 	}
 	in, err := svg.Inspect(filepath.Base(c.File), data, svg.Options{Resolution: c.Resolution, ChordError: c.ChordError})
 	if err != nil {

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"context"
 	"encoding/csv"
 	"errors"
@@ -46,17 +47,11 @@ const mostSheet = 4 << 20
 
 // readFields reads a flat YAML file as texts.
 func readFields(name string) (map[string]string, error) {
-	info, err := os.Stat(name)
+	data, err := readFile(name, mostSheet)
 	if err != nil {
-		return nil, &fileError{name, err}
+		return nil, err
 	}
-	if info.Size() > mostSheet {
-		return nil, fmt.Errorf("read %s: larger than the limit of %d MiB", name, mostSheet>>20)
-	}
-	data, err := os.ReadFile(name)
-	if err != nil {
-		return nil, &fileError{name, err}
-	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	var in map[string]any
 	if err := yaml.Unmarshal(data, &in); err != nil {
 		return nil, fmt.Errorf("read %s: %w", name, err)

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -33,16 +32,9 @@ type programReport struct {
 
 // program prints what a cutting program does.
 func (c *inspectCmd) program(con *console) error {
-	info, err := os.Stat(c.File)
+	data, err := readFile(c.File, rs274.MaxBytes)
 	if err != nil {
-		return &fileError{c.File, err}
-	}
-	if info.IsDir() || info.Size() > rs274.MaxBytes {
-		return fmt.Errorf("read %s: no file of at most %d MiB", c.File, rs274.MaxBytes>>20)
-	}
-	data, err := os.ReadFile(c.File)
-	if err != nil {
-		return &fileError{c.File, err}
+		return err
 	}
 	r := inspectProgram(filepath.Base(c.File), string(data))
 	if c.JSON {

@@ -26,9 +26,9 @@ func (c *serveCmd) try(ctx context.Context, fields map[string]string) (serve.Sna
 	if err != nil {
 		return serve.Snapshot{}, err
 	}
-	data, err := os.ReadFile(c.File)
+	data, err := readFile(c.File, read.MaxDocument)
 	if err != nil {
-		return serve.Snapshot{}, &fileError{c.File, err}
+		return serve.Snapshot{}, err
 	}
 	if data, err = setFields(data, fields); err != nil {
 		return serve.Snapshot{}, err
@@ -52,6 +52,14 @@ type overlay struct {
 	fs.FS
 	name string
 	data []byte
+}
+
+// Stat tells of the other files without opening them.
+func (o overlay) Stat(name string) (fs.FileInfo, error) {
+	if name == o.name {
+		return fs.Stat(fstest.MapFS{name: &fstest.MapFile{Data: o.data, Mode: 0o444}}, name)
+	}
+	return fs.Stat(o.FS, name)
 }
 
 // Open opens a file of the folder.

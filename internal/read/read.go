@@ -92,6 +92,13 @@ func Open(fsys fs.FS, name string, shelf material.Shelf) (*Piece, error) {
 
 // readLimited reads a whole file of at most limit bytes.
 func readLimited(fsys fs.FS, name string, limit int64) ([]byte, error) {
+	info, err := fs.Stat(fsys, name)
+	if err != nil {
+		return nil, missing(name, err)
+	}
+	if !info.Mode().IsRegular() {
+		return nil, fmt.Errorf("read %s: a folder, a pipe or a device, no file", name) // which may wait for ever once opened
+	}
 	f, err := fsys.Open(name)
 	if err != nil {
 		return nil, missing(name, err)

@@ -1,6 +1,7 @@
 package typed
 
 import (
+	"bytes"
 	"fmt"
 	"reflect"
 	"slices"
@@ -40,7 +41,7 @@ func (p Places) At(path string) finding.Where {
 // field empty and is a finding.
 func Decode(file string, data []byte, into any) (Places, []finding.Finding, bool) {
 	d := &decoder{file: file, places: Places{"": {File: file, Line: 1, Column: 1}}}
-	root, bad := parse(file, data)
+	root, bad := parse(file, bytes.TrimPrefix(data, []byte("\ufeff"))) // a byte order mark, as some editors write
 	if bad != nil {
 		return d.places, []finding.Finding{*bad}, false
 	}
