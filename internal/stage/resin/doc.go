@@ -27,14 +27,27 @@
 // (b/a)(rhoB/rhoA) of one by volume. Buckets are equal and hold what their freeboard
 // leaves.
 //
-// Waits are the card's times brought to the room's temperature (Arrhenius, 55 kJ/mol):
-// until 100 g have gelled before the next lift, until a film is hard after the last.
+// Waits are those of the computed cure (stage/resin/heat, kinetics): until nearly all of a
+// surface has gelled before the next lift, until all is hard after the last. Without a
+// cure they are the card's times brought to the room (Arrhenius, 55 kJ/mol).
+//
+// # Cure
+//
+// The planner tries ways of splitting and waiting on a coarse grid; the best is worked out
+// on a fine one. A way is sure where nine of ten cases keep within the limits of peak,
+// dam and foam. Every lift is also followed as if nothing came after it: its hours by zone
+// (Zone) are what a maker meets when the next pour is put off. What does not come within
+// the hours followed is a Moment that is later than these, never nothing.
+//
+// What is not known exactly (Influence) is varied one by one, then all at once, and in the
+// direction in which the peak grows fastest:
+//
+//	z = 1.28 s/|s|,  s what one standard deviation of each does to the peak
 //
 // # Left out
 //
-// Heat, cure and peak temperature, which the waits know nothing of: deep lifts gel
-// sooner than 100 g and shallows later. Tint, levelling, leaks, what the concrete drinks
-// (seal it first).
+// Levelling under way, leaks past the dam, what the concrete drinks (seal it first), light
+// and gloss, stress of shrinkage.
 //
 // # Sources
 //
