@@ -105,3 +105,33 @@ func TestUnverifiedProgramsAreNotWritten(t *testing.T) {
 		t.Errorf("%d programs written without a proof", after)
 	}
 }
+
+func TestPackWritesOverNothingOfTheMakers(t *testing.T) {
+	dir := t.TempDir()
+	own := filepath.Join(dir, "report.txt")
+	if err := os.WriteFile(own, []byte("mine"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	var refused *packError
+	if err := writePack(dir, []packFile{fileOf("cut/a.nc", "M2\n"), fileOf("report.txt", "new")}); !errors.As(err, &refused) || refused.Hint() == "" {
+		t.Errorf("error %v", err)
+	}
+	if got := left(t, dir); !slices.Equal(got, []string{"report.txt"}) {
+		t.Errorf("left %v", got)
+	}
+	if data, _ := os.ReadFile(own); string(data) != "mine" {
+		t.Errorf("the maker's file is now %q", data)
+	}
+	if err := writePack(own, []packFile{fileOf("a", "")}); !errors.As(err, &refused) {
+		t.Errorf("a file as the folder: %v", err)
+	}
+	// Beside other files a pack is written, and again over itself.
+	for range 2 {
+		if err := writePack(dir, []packFile{fileOf("cut/a.nc", "M2\n")}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if data, _ := os.ReadFile(own); string(data) != "mine" {
+		t.Errorf("the maker's file is now %q", data)
+	}
+}
