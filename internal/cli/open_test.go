@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"net"
 	"os"
 	"path/filepath"
 	"strings"
@@ -54,6 +55,22 @@ func TestWhatIsNoFileIsRefused(t *testing.T) {
 			code, _, errs := call(t, c.args...)
 			if code != 1 || !strings.Contains(errs, c.want) {
 				t.Errorf("%s: exit %d, %q lacks %q", c.name, code, errs, c.want)
+			}
+		})
+	}
+}
+
+func TestPortInUseSaysWhatToDo(t *testing.T) {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Skip("no network here:", err)
+	}
+	defer l.Close()
+	for _, address := range []string{l.Addr().String(), "127.0.0.1:99999", "nowhere"} {
+		within(t, func() {
+			code, _, errs := call(t, "serve", "--address", address, examples+"estuary-bench/piece.yaml")
+			if code != 1 || !strings.Contains(errs, "listen on "+address) || !strings.Contains(errs, "hint: another program") {
+				t.Errorf("%s: exit %d, %s", address, code, errs)
 			}
 		})
 	}

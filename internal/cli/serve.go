@@ -24,7 +24,7 @@ func (c *serveCmd) Run(con *console) error {
 	}
 	l, err := net.Listen("tcp", c.Address)
 	if err != nil {
-		return fmt.Errorf("listen on %s: %w", c.Address, err)
+		return &addressError{c.Address, err}
 	}
 	source := serve.NewFileSource(c.snapshot)
 	go source.Run(con.ctx)
@@ -47,4 +47,21 @@ func (c *serveCmd) snapshot(ctx context.Context, report func(plan.Progress)) (se
 		return serve.Snapshot{}, files, err
 	}
 	return serve.Snapshot{Plan: p, Drawings: drawing.All(p)}, files, nil
+}
+
+// An addressError is an address that cannot be listened on.
+type addressError struct {
+	address string
+	err     error
+}
+
+// Error says which address and why.
+func (e *addressError) Error() string { return fmt.Sprintf("listen on %s: %v", e.address, e.err) }
+
+// Unwrap returns the cause.
+func (e *addressError) Unwrap() error { return e.err }
+
+// Hint says which address works.
+func (e *addressError) Hint() string {
+	return "another program may be there already; name another with --address 127.0.0.1:8471, or port 0 for a free one"
 }

@@ -26,6 +26,12 @@ func (b *book) steps() {
 	t.heads()
 	for _, s := range c.Steps {
 		var remarks []string
+		if len(c.People) > 1 && len(s.Who) > 0 {
+			remarks = append(remarks, "who: "+strings.Join(s.Who, ", "))
+		}
+		if s.OffHours {
+			remarks = append(remarks, "OUTSIDE THE HOURS: somebody has to be there")
+		}
 		if s.Wait > 0 {
 			wait := "then wait " + units.FormatDuration(s.Wait)
 			if s.WaitFor != "" {

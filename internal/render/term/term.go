@@ -13,6 +13,7 @@ import (
 
 	"pourwright/internal/finding"
 	"pourwright/internal/plan"
+	"pourwright/internal/stage/calendar"
 	"pourwright/internal/units"
 )
 
@@ -215,7 +216,7 @@ func (p page) calendar() {
 	p.table(func(t *tabwriter.Writer) {
 		fmt.Fprintln(t, "step\tstart\twork h\twait h\twhat")
 		for _, s := range c.Steps {
-			lines := broken(printable(s.Title), titleWidth)
+			lines := broken(printable(s.Title+people(c, s)), titleWidth)
 			fmt.Fprintf(t, "%d\t%s\t%.1f\t%.1f\t%s\n", s.Number, s.Start, s.Work, s.Wait, lines[0])
 			for _, l := range lines[1:] {
 				fmt.Fprintf(t, "\t\t\t\t%s\n", l)
@@ -223,6 +224,19 @@ func (p page) calendar() {
 		}
 	})
 	fmt.Fprintf(p, "%.1f hours of work; finished %s\n", c.Hands, c.Finish)
+}
+
+// people names who does a step where there is more than one to choose from, and says
+// when it is outside the hours.
+func people(c calendar.Result, s calendar.Step) string {
+	text := ""
+	if len(c.People) > 1 && len(s.Who) > 0 {
+		text = " (" + strings.Join(s.Who, ", ") + ")"
+	}
+	if s.OffHours {
+		text += " OUTSIDE THE HOURS"
+	}
+	return text
 }
 
 func (p page) shopping() {
