@@ -22,6 +22,7 @@ func assumed(j *job.Job) []Assumed {
 	add(card.DensityA.Origin != material.Typical, "density of resin part A, from its data sheet", fmt.Sprintf("%.0f kg/m3", card.DensityA.Value), card.DensityA.Source, "resin.density_a")
 	add(card.DensityB.Origin != material.Typical, "density of resin part B, from its data sheet", fmt.Sprintf("%.0f kg/m3", card.DensityB.Value), card.DensityB.Source, "resin.density_b")
 	add(card.MaxDepth.Origin != material.Typical, "greatest depth of one lift, from the resin's data sheet", fmt.Sprintf("%.0f mm", card.MaxDepth.Value), card.MaxDepth.Source, "resin.max_depth")
+	add(card.K25.Origin != material.Typical || card.K25.Value == 0, "how fast the resin cures, fitted to its data sheet or a test pour (shelf fit)", fmt.Sprintf("%.3g /s at 25 C", card.K25.Value), card.K25.Source, "materials")
 	seen := map[string]bool{}
 	for _, c := range j.Coats {
 		if c.Mix.Cured.Origin == material.Typical && !seen[c.Mix.Name] {

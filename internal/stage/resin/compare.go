@@ -142,8 +142,7 @@ func (c *computer) others(ctx context.Context, r *Result, report func(float64, s
 		if card.Name == c.in.Card.Name {
 			continue
 		}
-		say(report, 0.98, "looking at "+card.Name)
-		a, err := c.other(ctx, card)
+		a, err := c.other(ctx, card, func(_ float64, doing string) { say(report, 0.99, card.Name+": "+doing) })
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}
@@ -158,14 +157,14 @@ func (c *computer) others(ctx context.Context, r *Result, report func(float64, s
 }
 
 // other looks for lifts with another card.
-func (c *computer) other(ctx context.Context, card material.Resin) (*Alternative, error) {
+func (c *computer) other(ctx context.Context, card material.Resin, report func(float64, string)) (*Alternative, error) {
 	with := &computer{in: c.in}
 	with.in.Card, with.in.Own = card, nil
 	o, why := newOven(with.in)
 	if o == nil {
 		return nil, fmt.Errorf("%s", strings.TrimPrefix(why, "since "))
 	}
-	p := &planner{in: o, guard: with.guard(), week: with.in.Hours}
+	p := &planner{in: o, guard: with.guard(), week: with.in.Hours, report: report}
 	ways := with.ways()
 	schemes, err := p.search(ctx, ways[:min(len(ways), 2)])
 	if err != nil || len(schemes) == 0 {

@@ -74,14 +74,40 @@ func (c *computer) softPlaces(k Cure) {
 	c.say(staysSoft.At(finding.Where{At: &[2]float64{x, y}, View: "finished"}, "Where only %.0f mm of resin stand, a day after the last pour %.0f %% have reacted, and it is not hard before %.0f h after the first one.", s.Deep, 100*s.At24, s.When.H))
 }
 
+// scuffing says which lifts, and where on them, no longer bond when the next one comes.
 func (c *computer) scuffing(r *Result) {
-	if s := r.scheme; s != nil && len(s.Scuff) > 0 {
-		var names []string
-		for _, n := range s.Scuff {
-			names = append(names, fmt.Sprint(n))
-		}
-		c.say(scuff.At(finding.Where{}, "The next lift comes when lift %s no longer bonds by itself.", strings.Join(names, ", ")))
+	s := r.scheme
+	if s == nil || len(s.Scuff) == 0 {
+		return
 	}
+	var names []string
+	for _, n := range s.Scuff {
+		names = append(names, fmt.Sprintf("%d%s", n, scuffedZones(s, n)))
+	}
+	noun, verb := "lift", "no longer bonds by itself"
+	if len(names) > 1 {
+		noun, verb = "lifts", "no longer bond by themselves"
+	}
+	c.say(scuff.At(finding.Where{}, "When the next one comes, %s %s %s.", noun, strings.Join(names, ", "), verb))
+}
+
+// scuffedZones names the parts of lift n that no longer bond when the next comes; "" where
+// that is all of it.
+func scuffedZones(s *Scheme, n int) string {
+	if n >= len(s.Pours) || n > len(s.Alone) {
+		return ""
+	}
+	zones, waits := s.Alone[n-1].Zones, s.Pours[n].At-s.Pours[n-1].At
+	var names []string
+	for _, z := range zones {
+		if !z.Bonds.after(waits) {
+			names = append(names, z.Name)
+		}
+	}
+	if len(names) == 0 || len(names) == len(zones) {
+		return ""
+	}
+	return " (" + strings.Join(names, " and ") + " part)"
 }
 
 // warmRooms are rooms in which resin that stays soft in its own is hardened, C. Chosen.
