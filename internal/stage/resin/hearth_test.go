@@ -89,8 +89,8 @@ func firth(t *testing.T, card string, room units.Temperature) Input {
 // is hard, 10 to 15 mm of shallows are soft, and the dam at the deepest end is hot. An
 // independent computation gave peaks of 83 to 119 C at 4 to 7 h, a dam of 64 to 86 C, the
 // deep part hard at 9 to 11 h, and shallows cured to .41 to .52 after 12 h; peaks and
-// dam are held to it with 6 K. Half of the channel is hard at 10.7 h at 23 C here, and at
-// 20 C only at 14.5 h.
+// dam are held to it with 6 K. Half of the channel is hard at 11 h at 23 C here, and at
+// 20 C only at 14.6 h.
 func TestDeepHardShallowSoft(t *testing.T) {
 	for room, half := range map[units.Temperature]units.Duration{20: 16, 23: 12} {
 		in := firth(t, "deep pour 64 mm, warm", room)
