@@ -3,6 +3,7 @@ package serve
 import (
 	"fmt"
 	"net/http"
+	"time"
 
 	"pourwright/internal/units"
 )
@@ -21,12 +22,23 @@ func (a *api) try(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
+	unhurried(w)
 	s, err := a.Try(r.Context(), fields)
 	if err != nil {
 		fail(w, http.StatusUnprocessableEntity, explain(err))
 		return
 	}
 	answer(w, r, s, s.Plan)
+}
+
+// longestTrial is how long a trial may take until its answer is written: a basin of many
+// lifts takes minutes. Chosen. It ends at once when the reader leaves.
+const longestTrial = 15 * time.Minute
+
+// unhurried puts off the time by which an answer must be written.
+func unhurried(w http.ResponseWriter) {
+	// A writer without deadlines, as in tests, has none to put off.
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(longestTrial))
 }
 
 // cancel stops what is computed.
@@ -68,6 +80,7 @@ func (a *api) fit(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
+	unhurried(w)
 	got, err := a.Fit(r.Context(), fields)
 	if err != nil {
 		fail(w, http.StatusUnprocessableEntity, explain(err))
