@@ -53,6 +53,8 @@ var (
 		Remedy: "Keep the room no warmer than planned, measure the depth of every lift, or take one lift more.", Source: "practice"}
 	noBand = finding.Rule{Code: "resin/no-band", Severity: finding.Caution, Title: "it is known how sure the peak is",
 		Remedy: "Take the peak as a guess and pour thinner lifts than planned."}
+	noRoom = finding.Rule{Code: "resin/no-other-room", Severity: finding.Note, Title: "the pours are known in other rooms",
+		Remedy: "Keep the room as planned, or try it with room.temperature set."}
 	widened = finding.Rule{Code: "resin/cells-widened", Severity: finding.Note, Title: "the basin fits into memory in fine cells",
 		Remedy: "Take the band of the peak as wider by as much."}
 	noOther = finding.Rule{Code: "resin/not-compared", Severity: finding.Note, Title: "other resins can be compared",
@@ -89,5 +91,5 @@ var (
 func Rules() []finding.Rule {
 	return []finding.Rule{noBasin, badFill, noDensity, noRatio, swapped, noParts, blendOff, byVolume, noRange, tooShallow, noSplit,
 		onTerrace, bucket, potLife, badRoom, shallow, thin, slowPot, badTint, outOfLevel,
-		boiling, tooHot, overInTen, mayRun, noBand, widened, noOther, unlikely, rateClash, hotBucket, damHot, foamHot, staysSoft, scuff, early, coarse, tooDeep, ownLifts, notSandable, noCure}
+		boiling, tooHot, overInTen, mayRun, noBand, noRoom, widened, noOther, unlikely, rateClash, hotBucket, damHot, foamHot, staysSoft, scuff, early, coarse, tooDeep, ownLifts, notSandable, noCure}
 }

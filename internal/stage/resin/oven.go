@@ -288,8 +288,12 @@ func (c *computer) around(ctx context.Context, r *Result, o oven, s *Scheme, rep
 	for i, t := range otherRooms {
 		say(report, banded+(1-banded)*float64(i)/float64(len(otherRooms)), fmt.Sprintf("the same in a room of %.0f C", t))
 		f, err := o.inRoom(ctx, s.Pours, t)
+		if ctx.Err() != nil {
+			return ctx.Err()
+		}
 		if err != nil {
-			return err
+			c.say(noRoom.At(finding.Where{}, "What the same pours do in a room of %.0f C could not be worked out: %v.", t, err))
+			continue
 		}
 		r.Cure.Rooms = append(r.Cure.Rooms, RoomCase{Room: t, Peak: f.Peak, Dam: f.Dam, Foam: f.Foam, Hard: finite(f.HardAll), When: momentOf(float64(f.HardAll), 0, float64(f.End)), Within: c.guard().holds(f)})
 	}
