@@ -1,5 +1,7 @@
 import { expect, test } from "./piece";
 
+test.use({ own: true });
+
 test("an edit says what it changed, in numbers, and the page follows", async ({ open, served }) => {
   const before = await open.locator(".number-shell .number-main").innerText();
   served.edit((text) => text.replaceAll("thickness: 7.5", "thickness: 8.5").replace("thickness: 19", "thickness: 21"));
@@ -61,4 +63,18 @@ test("the program stops and comes back", async ({ open, served, errors }) => {
   const others = errors.filter((e) => !/ERR_CONNECTION_REFUSED|ERR_INCOMPLETE_CHUNKED_ENCODING/.test(e));
   errors.length = 0;
   expect(others).toEqual([]);
+});
+
+test("what is computed is stopped, and taken up again", async ({ open, served, errors }) => {
+  served.edit((text) => text.replace("terrace_guard: 3", "terrace_guard: 3\n  peak_limit: 45 C"));
+  const working = open.getByRole("region", { name: "Working" });
+  await working.getByRole("button", { name: "Stop" }).click({ timeout: 45_000 });
+  await expect(open.locator(".trouble")).toContainText("Stopped before its end", { timeout: 15_000 });
+  await expect(open.locator(".drawing")).toBeVisible(); // of the plan as it was
+  await open.getByRole("button", { name: "Take it up again" }).click();
+  await expect(open.locator(".trouble")).toHaveCount(0);
+  await expect(open.locator(".news")).toContainText("Changed", { timeout: 90_000 });
+  // The browser itself notes answers that are refusals.
+  expect(errors.filter((e) => !e.includes("422"))).toEqual([]);
+  errors.length = 0;
 });

@@ -19,10 +19,13 @@ export interface Served {
 }
 
 interface Fixtures {
+  own: boolean; // a program of the test's own, whose document it may change
   served: Served;
   errors: string[];
   open: Page;
 }
+
+interface Shared { shared: Served }
 
 function addressFrom(child: ChildProcess): Promise<string> {
   return new Promise((resolve, reject) => {
@@ -36,34 +39,51 @@ function addressFrom(child: ChildProcess): Promise<string> {
   });
 }
 
-export const test = base.extend<Fixtures>({
+// serving starts the program on a copy of the example, and ends it after use.
+async function serving(use: (s: Served) => Promise<void>): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), "piece-"));
+  cpSync(EXAMPLE, folder, { recursive: true });
+  const piece = join(folder, "piece.yaml");
+  let child: ChildProcess | undefined;
+  const served: Served = {
+    address: "",
+    edit: (change) => writeFileSync(piece, change(readFileSync(piece, "utf8"))),
+    async start() {
+      const port = served.address === "" ? "0" : new URL(served.address).port;
+      child = spawn(BINARY, ["serve", piece, "--address", `127.0.0.1:${port}`]);
+      served.address = await addressFrom(child);
+    },
+    async stop() {
+      const running = child;
+      if (!running || running.exitCode !== null) return;
+      const ended = once(running, "exit");
+      running.kill("SIGTERM");
+      await ended;
+    },
+  };
+  await served.start();
+  await use(served);
+  await served.stop();
+  rmSync(folder, { recursive: true });
+}
+
+const untouched = (): never => {
+  throw new Error("this program is shared: say test.use({ own: true }) in the file that changes it");
+};
+
+export const test = base.extend<Fixtures, Shared>({
+  own: [false, { option: true }],
+
+  // Working the example out takes seconds; tests that only look share one program.
   // The fixture needs none of the others.
   // oxlint-disable-next-line no-empty-pattern
-  served: async ({}, use) => {
-    const folder = mkdtempSync(join(tmpdir(), "piece-"));
-    cpSync(EXAMPLE, folder, { recursive: true });
-    const piece = join(folder, "piece.yaml");
-    let child: ChildProcess | undefined;
-    const served: Served = {
-      address: "",
-      edit: (change) => writeFileSync(piece, change(readFileSync(piece, "utf8"))),
-      async start() {
-        const port = served.address === "" ? "0" : new URL(served.address).port;
-        child = spawn(BINARY, ["serve", piece, "--address", `127.0.0.1:${port}`]);
-        served.address = await addressFrom(child);
-      },
-      async stop() {
-        const running = child;
-        if (!running || running.exitCode !== null) return;
-        const ended = once(running, "exit");
-        running.kill("SIGTERM");
-        await ended;
-      },
-    };
-    await served.start();
-    await use(served);
-    await served.stop();
-    rmSync(folder, { recursive: true });
+  shared: [async ({}, use) => {
+    await serving((s) => use({ address: s.address, edit: untouched, start: untouched, stop: untouched }));
+  }, { scope: "worker", timeout: 120_000 }],
+
+  served: async ({ own, shared }, use) => {
+    if (own) await serving(use);
+    else await use(shared);
   },
 
   // Kept in every test. One that provokes errors on purpose empties the list before it ends.

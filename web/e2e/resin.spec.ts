@@ -110,17 +110,3 @@ test("a resin is estimated from its sheet and from a logger's file", async ({ op
   await open.locator(".fit textarea").fill(`${readFileSync(log, "utf8")}20;30\n`);
   await expect(open.locator(".fit-wide output")).toHaveText("Line 11: 20 h does not come after 24 h.");
 });
-
-test("what is computed is stopped, and taken up again", async ({ open, served, errors }) => {
-  served.edit((text) => text.replace("terrace_guard: 3", "terrace_guard: 3\n  peak_limit: 45 C"));
-  const working = open.getByRole("region", { name: "Working" });
-  await working.getByRole("button", { name: "Stop" }).click({ timeout: 45_000 });
-  await expect(open.locator(".trouble")).toContainText("Stopped before its end", { timeout: 15_000 });
-  await expect(open.locator(".drawing")).toBeVisible(); // of the plan as it was
-  await open.getByRole("button", { name: "Take it up again" }).click();
-  await expect(open.locator(".trouble")).toHaveCount(0);
-  await expect(open.locator(".news")).toContainText("Changed", { timeout: 90_000 });
-  // The browser itself notes answers that are refusals.
-  expect(errors.filter((e) => !e.includes("422"))).toEqual([]);
-  errors.length = 0;
-});
