@@ -90,15 +90,16 @@ func (s *stepper) hottest() (at int, tempC float64) {
 	return -1, math.NaN() // not a number is nowhere
 }
 
-// lossJ returns what the step just tried gives to air.
+// lossJ returns what the step just tried gives to air: as the sweeps have it, whose change
+// of temperature is left in the flow.
 func (s *stepper) lossJ(airC float64) float64 {
 	const chunk = 4096
 	sums := make([]float64, (len(s.windows)+chunk-1)/chunk)
-	over, now, next := float32(s.refC-airC), float32(1-s.weight), float32(s.weight)
+	over, weight := float32(s.refC-airC), float32(s.weight)
 	parallel(s.threads, len(sums), func(n int) {
 		sum := 0.0
 		for _, w := range s.windows[n*chunk : min((n+1)*chunk, len(s.windows))] {
-			sum += float64(w.film * (now*s.Temp[w.at] + next*s.TempNext[w.at] + over))
+			sum += float64(w.film * (s.Temp[w.at] + weight*s.Flow[w.at] + over))
 		}
 		sums[n] = sum
 	})
