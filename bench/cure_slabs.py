@@ -8,8 +8,8 @@ agree are converged. Ran with SciPy 1.10.1, NumPy 1.24.2 (Debian python3-scipy):
 
     50 mm slab   119.7714 and 119.7709 C at 7.145 h, middle 37.061, 67.208, 51.085 C at 4, 6, 12 h
     25 mm slab   114.2819 and 114.2782 C at 3.323 h
-    carbon       199.547 and 199.540 C at 125.606 min, cure .22779 .29141 .58954 at 60, 90, 120 min
-    glass        146.349 and 146.340 C at 83.368 min
+    carbon       199.538 and 199.537 C at 125.606 min, cure .22779 .29141 .58954 at 60, 90, 120 min
+    glass        146.344 and 146.338 C at 83.368 min
 """
 import numpy as np
 from scipy.integrate import solve_ivp

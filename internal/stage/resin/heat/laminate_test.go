@@ -65,7 +65,7 @@ func TestPublishedCarbonLaminate(t *testing.T) {
 	v, err := grids(func(fine int) []float64 { return carbonAt(t, 0.3, 1, fine) })
 	low, high, faster := carbonAt(t, 76.0/256, 1, 2), carbonAt(t, 77.0/256, 1, 2), carbonAt(t, 0.3, 1+tableError(80.7e3, 390), 2)
 	for i, r := range []row{{"centre at 45 min", 124.183, 5e-4, "C"}, {"cure at 60 min", 0.22779, 5e-6, "1"}, {"cure at 90 min", 0.29141, 5e-6, "1"},
-		{"cure at 120 min", 0.58954, 5e-6, "1"}, {"peak", 199.540, 5e-4, "C"}, {"minute of the peak", 125.606, 5e-4, "min"}} {
+		{"cure at 120 min", 0.58954, 5e-6, "1"}, {"peak", 199.537, 5e-4, "C"}, {"minute of the peak", 125.606, 5e-4, "min"}} {
 		published.Run(t, published.Check{Room: "resin/heat", Name: "carbon laminate, " + r.name + ", by lines", Ours: v[i], Theirs: r.theirs, Unit: r.unit,
 			Tol: r.tol + err[i] + math.Abs(high[i]-low[i]) + math.Abs(faster[i]-v[i]), Source: "cure-by-lines", Place: "carbon laminate 25.4 mm"})
 	}
@@ -89,7 +89,7 @@ func glassAt(t *testing.T, faster float64, fine int) []float64 {
 func TestPublishedGlassLaminate(t *testing.T) {
 	v, err := grids(func(fine int) []float64 { return glassAt(t, 1, fine) })
 	faster := glassAt(t, 1+tableError(167.4e3, 370), 2)
-	for i, r := range []row{{"peak", 146.34, 5e-3, "C"}, {"minute of the peak", 83.368, 5e-4, "min"}} {
+	for i, r := range []row{{"peak", 146.338, 5e-4, "C"}, {"minute of the peak", 83.368, 5e-4, "min"}} {
 		published.Run(t, published.Check{Room: "resin/heat", Name: "glass laminate, " + r.name + ", by lines", Ours: v[i], Theirs: r.theirs, Unit: r.unit,
 			Tol: r.tol + err[i] + math.Abs(faster[i]-v[i]), Source: "cure-by-lines", Place: "glass laminate 25.4 mm"})
 	}

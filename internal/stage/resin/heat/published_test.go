@@ -67,6 +67,63 @@ func TestPublishedRoomTemperatureSlabs(t *testing.T) {
 	}
 }
 
+// TestPublishedSlabsByLines: the same slabs beside bench/cure_slabs.py, which has no tables
+// of rates, to its digits, what two grids leave open, and what the table reads too high.
+func TestPublishedSlabsByLines(t *testing.T) {
+	rows := []row{{"50 mm slab, peak, by lines", 119.771, 5e-4, "C"}, {"50 mm slab, hour of the peak, by lines", 7.1446, 5e-4, "h"}, {"50 mm slab, middle at 4 h, by lines", 37.061, 5e-4, "C"},
+		{"50 mm slab, middle at 6 h, by lines", 67.208, 1e-3, "C"}, {"50 mm slab, middle at 12 h, by lines", 51.085, 5e-4, "C"}, {"25 mm slab, peak, by lines", 114.278, 1e-3, "C"}, {"25 mm slab, hour of the peak, by lines", 3.3227, 2e-4, "h"}}
+	run := func(fine int, faster float64) []float64 {
+		o := Options{DZMM: 1 / float64(fine), TolK: 1e-4, StepS: 120 / float64(fine), Frames: []float64{4, 6, 12}}
+		m := kinetics.Typical(3.255e-5*faster, 280e3, 52)
+		m.NoSlowing = true
+		r := mustSolve(t, column(50, 10, 2, m, 1900), o)
+		out := []float64{r.PeakC, r.PeakH}
+		for n := range o.Frames {
+			_, v := profile(r, n)
+			out = append(out, center(v))
+		}
+		m.K25 = 7.235e-5 * faster
+		o.DZMM = 25.0 / 26 / float64(fine)
+		thin := mustSolve(t, column(25, 10, 2, m, 1900), o)
+		return append(out, thin.PeakC, thin.PeakH)
+	}
+	v, err := grids(func(fine int) []float64 { return run(fine, 1) })
+	faster := run(2, 1+tableError(55e3, 295))
+	for i, r := range rows {
+		published.Run(t, published.Check{Room: "resin/heat", Name: r.name, Ours: v[i], Theirs: r.theirs, Unit: r.unit, Tol: r.tol + err[i] + math.Abs(faster[i]-v[i]), Source: "cure-by-lines", Place: "casting slabs"})
+	}
+}
+
+// TestPublishedAdiabaticRise: without loss a casting ends H/c warmer, 280/1.9 K.
+func TestPublishedAdiabaticRise(t *testing.T) {
+	m := kinetics.Typical(3.255e-5, 280e3, 52)
+	m.NoSlowing = true
+	c := column(50, 0, 0, m, 1900)
+	c.EndH = 2000
+	r := mustSolve(t, c, Options{DZMM: 10, Frames: []float64{1999}})
+	cure := float64(r.Frames[0].CutCure[2])
+	published.Run(t, published.Check{Room: "resin/heat", Name: "adiabatic rise of a casting at full cure", Ours: (float64(r.Frames[0].CutC[2]) - 22) / cure, Theirs: 147.4, Unit: "K", Tol: 0.05, Source: "analytic", Place: "280/1.9"})
+	if cure < 0.98 {
+		t.Errorf("cure %.4f in the end", cure)
+	}
+}
+
+// TestPublishedPlates: horizontal plates at Ra = Gr Pr 5.54 3.21e8: the solver's film
+// without its radiation, times L/k, at the length for which air has that Ra.
+func TestPublishedPlates(t *testing.T) {
+	const surface, still = 80.0, 20.0
+	mean := (surface+still)/2 + 273.15
+	nu, k := 1.58e-5*math.Pow(mean/300, 1.7), 0.0263*math.Pow(mean/300, 0.8) // as in film.go
+	length := math.Cbrt(5.54 * 3.21e8 * nu * nu * mean / (9.80665 * (surface - still) * prandtl))
+	ts, ta := surface+273.15, still+273.15
+	nusselt := func(face int) float64 {
+		return (NaturalFilm(length)(face, surface, still) - emissivity*stefan*(ts*ts+ta*ta)*(ts+ta)) * length / k
+	}
+	published.Run(t,
+		published.Check{Room: "resin/heat", Name: "Nu of a hot plate facing up, Pr 5.54, Gr 3.21e8", Ours: nusselt(0), Theirs: 181.73, Unit: "1", Tol: 0.005, Source: "mcadams", Place: ".15 Ra^1/3"},
+		published.Check{Room: "resin/heat", Name: "Nu of a hot plate facing down, Pr 5.54, Gr 3.21e8", Ours: nusselt(1), Theirs: 55.446, Unit: "1", Tol: 0.0005, Source: "mcadams", Place: ".27 Ra^1/4"})
+}
+
 // TestPublishedFilms holds convection and radiation together against values worked apart
 // for air of 22 C and a body of .1 m; they are given to 3 %.
 func TestPublishedFilms(t *testing.T) {

@@ -1,6 +1,7 @@
 package kinetics
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -44,6 +45,36 @@ func TestPublishedArrhenius(t *testing.T) {
 	ratio := func(from, to float64) float64 { return m.Speed(to) / m.Speed(from) }
 	published.Run(t, check("rate, 25 to 35 C", ratio(25, 35), 2.05, 0.005, "analytic", "55 kJ/mol"), check("rate, 22 to 25 C", ratio(22, 25), 1.253, 0.0005, "analytic", "55 kJ/mol"),
 		check("rate, 25 to 20 C", ratio(25, 20), 0.685, 0.0005, "analytic", "55 kJ/mol"))
+}
+
+// TestPublishedRules: half the pot life for every 10 C is an activation energy of 52.9
+// kJ/mol, and the isothermal rate is greatest at a = (1 - 2r)/3.
+func TestPublishedRules(t *testing.T) {
+	m := Typical(1e-4, 280e3, 52)
+	m.NoSlowing = true
+	low, high := 40e3, 70e3
+	for range 60 {
+		m.EJMol = (low + high) / 2
+		if m.IsothermalTime(0.15, 25) > 2*m.IsothermalTime(0.15, 35) {
+			high = m.EJMol
+		} else {
+			low = m.EJMol
+		}
+	}
+	e := check("activation energy at which pot life halves from 25 to 35 C", m.EJMol/1000, 52.9, 0.05, "analytic", "R ln 2/(1/298.15 - 1/308.15)")
+	e.Unit = "kJ/mol"
+	cs := []published.Check{e}
+	for _, r := range []float64{0.05, 0.2, 0.4} {
+		m.R = r
+		best := 0.0
+		for a := 0.0; a < 1; a += 1e-5 {
+			if m.Rate(a, 25) > m.Rate(best, 25) {
+				best = a
+			}
+		}
+		cs = append(cs, check(fmt.Sprintf("cure at which the rate is greatest, r %g", r), best, (1-2*r)/3, 1e-5, "kamal-sourour", "m 1, n 2: (1 - 2r)/3"))
+	}
+	published.Run(t, cs...)
 }
 
 // TestGelPoint: the mark of gelling lies within the range of functionalities that casting
