@@ -18,8 +18,9 @@ func (w *wiring) form() (string, []finding.Finding) {
 	found = append(found, w.oddStock()...)
 	w.placed(found)
 	w.plan.Form = r
-	return fmt.Sprintf("%d kinds of panel, %s corners, board %.1f mm, %.1f kg; %d sheets to buy, %d cuts, %d screws",
-		len(r.Panels), w.job.Form.Corner, w.job.Form.Measured, r.Mass, r.Cutting.Buy, len(r.Cutting.Cuts), r.Screws.Count), found
+	return fmt.Sprintf("%s of panel, %s corners, board %.1f mm, %.1f kg; %s to buy, %s, %s",
+		units.Count(len(r.Panels), "kind", "kinds"), w.job.Form.Corner, w.job.Form.Measured, r.Mass, units.Count(r.Cutting.Buy, "sheet", "sheets"),
+		units.Count(len(r.Cutting.Cuts), "cut", "cuts"), units.Count(r.Screws.Count, "screw", "screws")), found
 }
 
 func (w *wiring) formInput() form.Input {

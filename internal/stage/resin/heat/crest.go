@@ -1,5 +1,10 @@
 package heat
 
+import (
+	"fmt"
+	"math"
+)
+
 // peaks looks for the warmest poured cell, wall face and body below.
 func (t *tracker) peaks(s *stepper, hour float64) {
 	if at, v := s.hottest(); at >= 0 {
@@ -70,14 +75,36 @@ func (t *tracker) between(s *stepper, at int) float64 {
 }
 
 func (t *tracker) place(s *stepper, at int) {
-	i, k, j := at%s.nx, at/s.nx%s.nz, at/s.nx/s.nz
-	t.res.PeakX = t.res.OffXMM + (float64(i)+0.5)*t.o.DXMM
-	t.res.PeakY = t.res.OffYMM + (float64(j-1)+0.5)*t.o.DXMM
-	t.res.PeakZ = (s.zMM[k] + s.zMM[k+1]) / 2
+	k := at / s.nx % s.nz
+	t.res.PeakX, t.res.PeakY, t.res.PeakZ = t.middle(s, at)
 	for n, p := range t.b.c.Pours[:t.pour+1] {
 		if p.TopMM <= s.zMM[k]+hair {
 			t.res.PeakPour = n
 			break
 		}
 	}
+}
+
+// trouble names the poured cell that the step just tried does not end in, or the warmest.
+func (t *tracker) trouble(s *stepper) string {
+	worst, hot := -1, math.Inf(-1)
+	for at, m := range s.Mass {
+		if v := float64(s.TempNext[at]); m > 0 && !(v <= hot) {
+			if worst, hot = at, v; v != v {
+				break
+			}
+		}
+	}
+	if worst < 0 {
+		return "nowhere poured"
+	}
+	x, y, z := t.middle(s, worst)
+	return fmt.Sprintf("at x %.0f, y %.0f mm, %.0f mm below the rim", x, y, z)
+}
+
+// middle returns where the middle of a cell lies, mm: in the case's raster, and below the
+// top plane.
+func (t *tracker) middle(s *stepper, at int) (x, y, z float64) {
+	i, k, j := at%s.nx, at/s.nx%s.nz, at/s.nx/s.nz
+	return t.res.OffXMM + (float64(i)+0.5)*t.o.DXMM, t.res.OffYMM + (float64(j-1)+0.5)*t.o.DXMM, (s.zMM[k] + s.zMM[k+1]) / 2
 }

@@ -108,7 +108,7 @@ func (s *stepper) run(ctx context.Context, c Case, o Options, fromH, endH float6
 		curve := watch.look(s, step)
 		if math.IsNaN(e+curve) || (e > 2*o.TolK || curve > 4*conductShare*o.TolK) && p.dt > leastStep {
 			if p.dt = min(p.dt, step) / 2; p.dt < leastStep || tr.steps > MostSteps {
-				return fmt.Errorf("simulate, at %.2f h, step %.3g s: %w", t/3600, p.dt, ErrNoProgress)
+				return fmt.Errorf("simulate, at %.2f h, step %.3g s, %s: %w", t/3600, p.dt, tr.trouble(s), ErrNoProgress)
 			}
 			continue
 		}
