@@ -23,6 +23,10 @@ func (b *heatBench) peers(ctx context.Context) error {
 	}
 	defer os.RemoveAll(dir)
 	b.say("\npeers, same cells and rates (cpu: processor seconds)")
+	if _, err := os.Stat("bench"); err != nil {
+		b.say("not run: their programs lie in bench/; run from the repository's root")
+		return nil
+	}
 	cvode := filepath.Join(dir, "heat_cvode")
 	build := exec.CommandContext(ctx, "cc", "-O3", "-march=native", "-o", cvode, filepath.Join("bench", "heat_cvode.c"), "-lsundials_cvode", "-lsundials_nvecserial", "-lsundials_generic", "-lm")
 	if text, err := build.CombinedOutput(); err != nil {
@@ -65,8 +69,8 @@ func (b *heatBench) peersOn(ctx context.Context, dir, name string, c heat.Case, 
 		}
 	}
 	if scipy {
-		b.outside(ctx, "SciPy BDF", exec.CommandContext(ctx, "/usr/bin/python3", filepath.Join("bench", "heat_bdf.py"), path, fmt.Sprint(benchHours)))
-		b.outside(ctx, "FreeFem++ P1", finite(ctx))
+		b.outside("SciPy BDF", "python3-scipy", exec.CommandContext(ctx, "/usr/bin/python3", filepath.Join("bench", "heat_bdf.py"), path, fmt.Sprint(benchHours)))
+		b.outside("FreeFem++ P1", "freefem++", finite(ctx))
 	}
 	return nil
 }
@@ -102,12 +106,13 @@ func finite(ctx context.Context) *exec.Cmd {
 	return cmd
 }
 
-// outside runs a program of another kind and prints what it says.
-func (b *heatBench) outside(ctx context.Context, name string, cmd *exec.Cmd) {
+// outside runs a program of another kind and prints what it says, or which of Debian's
+// packages it needs.
+func (b *heatBench) outside(name, needs string, cmd *exec.Cmd) {
 	start := time.Now()
 	text, err := cmd.Output()
 	if err != nil {
-		b.say("  %s: not run (%v)", name, err)
+		b.say("  %s: not run (%v); Debian's %s is needed", name, err, needs)
 		return
 	}
 	b.say("  %s: %s (%.1f s; peak C, hour)", name, firstLine(string(text)), time.Since(start).Seconds())

@@ -37,9 +37,9 @@ func sane(t *testing.T, name string, c Case, o Options) {
 func TestHostileShapes(t *testing.T) {
 	for name, spoil := range map[string]func(c *Case){
 		"no body": func(c *Case) { c.BodyMM = 0 }, "body of a hair": func(c *Case) { c.BodyMM = 1e-3 },
-		"one square":          func(c *Case) { c.NX, c.NY, c.DeepMM = 1, 1, []float64{20} },
-		"one square, no body": func(c *Case) { c.NX, c.NY, c.DeepMM, c.BodyMM = 1, 1, []float64{20}, 0 },
-		"one row":             func(c *Case) { c.NX, c.NY, c.DeepMM = 5, 1, []float64{0, 20, 20, 8, 0} },
+		"one square":                 func(c *Case) { c.NX, c.NY, c.DeepMM = 1, 1, []float64{20} },
+		"one square, no body":        func(c *Case) { c.NX, c.NY, c.DeepMM, c.BodyMM = 1, 1, []float64{20}, 0 },
+		"one row":                    func(c *Case) { c.NX, c.NY, c.DeepMM = 5, 1, []float64{0, 20, 20, 8, 0} },
 		"lift of .1 mm":              func(c *Case) { c.Pours = []Pour{{TopMM: 0.1, TempC: 22}, {AtH: 1, TempC: 22}} },
 		"two lifts at once":          func(c *Case) { c.Pours = []Pour{{TopMM: 10, TempC: 22}, {TempC: 30}} },
 		"the same lift twice":        func(c *Case) { c.Pours = []Pour{{TopMM: 10, TempC: 22}, {AtH: 1, TopMM: 10, TempC: 30}} },
