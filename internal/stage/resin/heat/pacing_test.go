@@ -21,6 +21,34 @@ func worstOff(a, b Result) float64 {
 	return worst
 }
 
+// TestStepsFollowConduction: without a reaction, the steps that are chosen by default come
+// within 0.1 K of steps of 5 s at every hour that is shown.
+func TestStepsFollowConductionInABody(t *testing.T) {
+	still := func(c Case) Case {
+		c.Rate = func(a, tempC float64) float64 { return 0 }
+		c.EndH = 13
+		return c
+	}
+	body := still(small())
+	body.Pours[0].TempC = 60
+	lift := still(small())
+	lift.Body, lift.BodyMM = Solid{RhoKGM3: 2000, CJKGK: 900, KWMK: 1.2}, 19
+	lift.Air.TempC = func(float64) float64 { return 20 }
+	lift.Pours = []Pour{{TopMM: 28, TempC: 20}, {AtH: 1, TempC: 60}}
+	swing := still(small())
+	swing.Air = daily(20, 5)
+	hours := []float64{0.05, 0.2, 0.5, 1.02, 1.1, 1.5, 2, 3, 4, 6, 9, 12}
+	for name, c := range map[string]Case{"warm body cools": body, "lift of 60 C on concrete": lift, "room swings": swing} {
+		quick := mustSolve(t, c, Options{DXMM: 10, Frames: hours, Threads: 2})
+		slow := mustSolve(t, c, Options{DXMM: 10, Frames: hours, StepS: 5, Threads: 2})
+		off := worstOff(quick, slow)
+		t.Logf("%s: %d steps off by %.4f K, of %d small ones", name, quick.Steps, off, slow.Steps)
+		if !(off <= 0.1) {
+			t.Errorf("%s: off by %.3f K", name, off)
+		}
+	}
+}
+
 // TestStepsFollowTheCure: the same with a lively reaction: the hours shown, read between
 // steps, and the peak.
 func TestStepsFollowTheCure(t *testing.T) {
