@@ -29,20 +29,23 @@ func naturalFilm(lengthM float64, face int, surfaceC, airC float64) float64 {
 	nu := 1.58e-5 * math.Pow(mean/300, 1.7) // m2/s
 	k := 0.0263 * math.Pow(mean/300, 0.8)   // W/mK
 	ra := 9.80665 / mean * math.Max(math.Abs(rise), 0.05) * math.Pow(lengthM, 3) / (nu * nu) * prandtl
-	up := (face == 0) == (rise >= 0)
-	var nusselt float64
+	ts, ta := surfaceC+273.15, airC+273.15
+	return nusseltOf(face, rise >= 0, ra, prandtl)*k/lengthM + emissivity*stefan*(ts*ts+ta*ta)*(ts+ta)
+}
+
+// nusseltOf returns the Nusselt number of a face, up 0, down 1, upright 2, that is warmer
+// than the air or colder, at Rayleigh number ra.
+func nusseltOf(face int, warmer bool, ra, pr float64) float64 {
+	up := (face == 0) == warmer
 	switch {
 	case face == 2:
-		nusselt = math.Pow(0.825+0.387*math.Pow(ra, 1.0/6)/math.Pow(1+math.Pow(0.492/prandtl, 9.0/16), 8.0/27), 2)
+		return math.Pow(0.825+0.387*math.Pow(ra, 1.0/6)/math.Pow(1+math.Pow(0.492/pr, 9.0/16), 8.0/27), 2)
 	case up && ra <= 1e7:
-		nusselt = 0.54 * math.Pow(ra, 0.25)
+		return 0.54 * math.Pow(ra, 0.25)
 	case up:
-		nusselt = 0.15 * math.Cbrt(ra)
-	default:
-		nusselt = 0.27 * math.Pow(ra, 0.25)
+		return 0.15 * math.Cbrt(ra)
 	}
-	ts, ta := surfaceC+273.15, airC+273.15
-	return nusselt*k/lengthM + emissivity*stefan*(ts*ts+ta*ta)*(ts+ta)
+	return 0.27 * math.Pow(ra, 0.25)
 }
 
 // SteadyFilm returns a film that is always h.
@@ -75,7 +78,11 @@ func newFilmTable(air Air, airC float64) *filmTable {
 
 // at reads the film of a face warmer than the air by rise; beyond the table its ends count.
 func (t *filmTable) at(face int, rise float32) float32 {
-	x := min(max((rise-coldFace)/filmWidth, 0), filmSteps-0.01)
+	x := (rise - coldFace) / filmWidth
+	if !(x > 0) { // nor a number
+		x = 0
+	}
+	x = min(x, filmSteps-0.01)
 	i := int(x)
 	return t[face][i] + (x-float32(i))*(t[face][i+1]-t[face][i])
 }

@@ -15,7 +15,7 @@ type Problem struct {
 
 // Prepare checks a case and builds its cells for the first pour.
 func Prepare(c Case, o Options) (*Problem, error) {
-	if err := check(c); err != nil {
+	if err := check(c, o); err != nil {
 		return nil, err
 	}
 	o = o.orDefaults(c)

@@ -120,6 +120,7 @@ func TestPublishedPlates(t *testing.T) {
 		return (NaturalFilm(length)(face, surface, still) - emissivity*stefan*(ts*ts+ta*ta)*(ts+ta)) * length / k
 	}
 	published.Run(t,
+		published.Check{Room: "resin/heat", Name: "Nu of an upright wall, Pr .69, Gr 2.63e9", Ours: nusseltOf(2, true, 0.69*2.63e9, 0.69), Theirs: 147.16, Unit: "1", Tol: 0.005, Source: "churchill-chu", Place: "as in Incropera, Example 9.2"},
 		published.Check{Room: "resin/heat", Name: "Nu of a hot plate facing up, Pr 5.54, Gr 3.21e8", Ours: nusselt(0), Theirs: 181.73, Unit: "1", Tol: 0.005, Source: "mcadams", Place: ".15 Ra^1/3"},
 		published.Check{Room: "resin/heat", Name: "Nu of a hot plate facing down, Pr 5.54, Gr 3.21e8", Ours: nusselt(1), Theirs: 55.446, Unit: "1", Tol: 0.0005, Source: "mcadams", Place: ".27 Ra^1/4"})
 }

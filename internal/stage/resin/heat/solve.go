@@ -33,29 +33,6 @@ func Solve(ctx context.Context, c Case, o Options) (Result, error) {
 	return p.Solve(ctx)
 }
 
-func check(c Case) error {
-	bad := func(format string, args ...any) error { return fmt.Errorf(format+": %w", append(args, ErrBadCase)...) }
-	switch {
-	case c.NX < 1 || c.NY < 1 || c.NX*c.NY > mostSquares || len(c.DeepMM) != c.NX*c.NY:
-		return bad("%d x %d squares, %d depths", c.NX, c.NY, len(c.DeepMM))
-	case !(c.StepMM > 0) || !(c.BodyMM >= 0) || !(c.EndH > 0) || c.EndH > 24*365:
-		return bad("squares of %g mm, body of %g mm, %g h", c.StepMM, c.BodyMM, c.EndH)
-	case len(c.Pours) == 0 || c.Rate == nil || c.Air.TempC == nil || c.Air.Film == nil:
-		return bad("no pours, rate or air")
-	}
-	for _, s := range []Solid{c.Body, c.Pour} {
-		if !(s.CJKGK > 0) || !(s.KWMK > 0) || !(s.RhoKGM3 > 0) {
-			return bad("a solid of %+v", s)
-		}
-	}
-	for i, p := range c.Pours {
-		if i > 0 && (p.AtH < c.Pours[i-1].AtH || p.TopMM > c.Pours[i-1].TopMM) || math.IsNaN(p.AtH+p.TopMM+p.TempC) {
-			return bad("pour %d at %g h to %g mm", i+1, p.AtH, p.TopMM)
-		}
-	}
-	return nil
-}
-
 // poured returns the heat of a mass of the poured material t over the reference, J.
 func (s *stepper) poured(kg float32, t float64) float64 {
 	return float64(kg) * (s.pourJKGK*t + float64(s.RiseJKGK2)*t*t/2)
