@@ -75,6 +75,8 @@ var sheetFields = map[string]func(s *resin.Sheet, text string) error{
 	"film_set":          func(s *resin.Sheet, t string) (err error) { s.FilmSet, err = units.ParseDuration(t, "h"); return },
 	"film_temperature":  func(s *resin.Sheet, t string) (err error) { s.FilmTemp, err = units.ParseTemperature(t, "C"); return },
 	"rated_depth":       func(s *resin.Sheet, t string) (err error) { s.Rated, err = units.ParseLength(t, "mm"); return },
+	"epoxy_equivalent":  func(s *resin.Sheet, t string) (err error) { s.EEW, err = units.ParseNumber(t); return },
+	"parts_b":           func(s *resin.Sheet, t string) (err error) { s.PartsB, err = units.ParseNumber(t); return },
 	"heat_kj_kg":        func(s *resin.Sheet, t string) (err error) { s.Heat, err = units.ParseNumber(t); return },
 	"glass_transition":  func(s *resin.Sheet, t string) (err error) { s.Tg, err = units.ParseTemperature(t, "C"); return },
 	"test_depth":        func(s *resin.Sheet, t string) (err error) { s.TestDepth, err = units.ParseLength(t, "mm"); return },
@@ -132,6 +134,7 @@ func likelySheet(s resin.Sheet) error {
 		{"pot_life", float64(s.PotLife), 0.02, 200, "h"}, {"gel", float64(s.Gel), 0.02, 500, "h"}, {"film_set", float64(s.FilmSet), 0.1, 1000, "h"},
 		{"cup_mass", float64(s.MassTested), 0.01, 20, "kg"}, {"cup_temperature", float64(s.TempTested), 5, 45, "C"}, {"film_temperature", float64(s.FilmTemp), 5, 45, "C"},
 		{"cup_peak", float64(s.CupPeak), 15, 280, "C"}, {"rated_depth", s.Rated.MM(), 1, 300, "mm"}, {"heat_kj_kg", s.Heat, 80, 600, "kJ/kg"},
+		{"epoxy_equivalent", s.EEW, 100, 1000, "g"}, {"parts_b", s.PartsB, 5, 200, "to 100 of A by mass"},
 		{"glass_transition", float64(s.Tg), 20, 200, "C"}, {"density", float64(s.Density), 900, 2200, "kg/m3"}, {"test_depth", s.TestDepth.MM(), 3, 300, "mm"},
 	} {
 		if c.v != 0 && (c.v < c.low || c.v > c.high) {

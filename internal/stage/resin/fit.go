@@ -26,7 +26,9 @@ type Sheet struct {
 	FilmSet    units.Duration    // a thin film is no longer tacky
 	FilmTemp   units.Temperature // 0 takes 22 C
 	Rated      units.Length      // greatest depth of one pour
-	Heat       float64           // kJ/kg, by the mixing ratio; 0 where not known
+	Heat       float64           // kJ/kg; 0 where not known
+	EEW        float64           // g of A to an equivalent, with PartsB an estimate of Heat
+	PartsB     float64           // of hardener to 100 of A, by mass
 	Tg         units.Temperature // fully cured; 0 takes 52 C
 	Test       []Reading         // thermocouple in a test pour: the best datum
 	TestDepth  units.Length
@@ -118,6 +120,9 @@ func (s Sheet) filled() Sheet {
 	}
 	if s.FilmTemp == 0 {
 		s.FilmTemp = filmTemp
+	}
+	if !(s.Heat > 0) {
+		s.Heat = kinetics.HeatOfReaction(s.EEW, s.PartsB/100) / 1000
 	}
 	if !(s.Heat > 0) {
 		s.Heat = priorHeat / 1000

@@ -27,7 +27,7 @@ const GROUPS: [title: string, fields: Field[]][] = [
   ["A cup of it, on nearly every data sheet", [["pot_life", "Pot life", "4.5 h"], ["cup_mass", "of a mass of", "100 g"], ["cup_temperature", "at", "25 C"], ["gel", "Gel time of the same", "16 h"], ["cup_peak", "Its peak temperature", "31 C"]]],
   ["A thin film", [["film_set", "No longer tacky after", "41 h"], ["film_temperature", "at", "22 C"]]],
   ["A pour", [["rated_depth", "Greatest depth of one lift", "50 mm"]]],
-  ["If the sheet says", [["density", "Density, mixed", "1100 kg/m3"], ["heat_kj_kg", "Heat of reaction, kJ/kg", "280"], ["glass_transition", "Glass transition, cured", "52 C"]]],
+  ["If the sheet says", [["density", "Density, mixed", "1100 kg/m3"], ["heat_kj_kg", "Heat of reaction, kJ/kg", "280"], ["epoxy_equivalent", "or epoxy equivalent of A, g", "188"], ["parts_b", "with B to 100 of A, by mass", "43.8"], ["glass_transition", "Glass transition, cured", "52 C"]]],
 ];
 
 const TEST: Field[] = [["test_depth", "Depth of the test pour", "40 mm"], ["test_air", "Air around it", "21 C"]];

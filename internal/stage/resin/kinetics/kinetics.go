@@ -39,6 +39,17 @@ func Typical(k25, hJKG, tg1C float64) Model {
 	return Model{K25: k25, R: 0.2, M: 1, N: 2, EJMol: 55e3, HJKG: hJKG, Tg0C: -45, Tg1C: tg1C, Lambda: 0.4, RhoKGM3: 1100, KWMK: 0.2}
 }
 
+// HeatOfReaction returns the heat, J/kg of the mix, of an epoxy of eewG grams to an
+// equivalent with so much hardener to a kilogram of resin: Q / (EEW (1 + B/A)), Q about
+// 100 kJ an equivalent (98 to 108). It is 0 where either is not positive. Source:
+// [epoxy-heat].
+func HeatOfReaction(eewG, hardenerPerResin float64) float64 {
+	if !(eewG > 0) || !(hardenerPerResin > 0) {
+		return 0
+	}
+	return 100e3 / (eewG / 1000 * (1 + hardenerPerResin))
+}
+
 // HeatCapacity returns J/(kg K) at tempC: 1850 + 3 (T - 25). Source: [epoxy-properties].
 func HeatCapacity(tempC float64) float64 { return 1850 + 3*(tempC-25) }
 

@@ -104,3 +104,11 @@ func TestRateLaws(t *testing.T) {
 		t.Error("the marks of cure are not where they are said to be")
 	}
 }
+
+// TestPublishedHeatOfReaction: a resin of 188 g to an equivalent with hardeners of so many.
+func TestPublishedHeatOfReaction(t *testing.T) {
+	for _, row := range []struct{ hardener, theirs float64 }{{60, 403}, {81, 372}, {115, 330}, {42.6, 434}, {20.6, 479}, {24.4, 471}} {
+		published.Run(t, published.Check{Room: "resin/kinetics", Name: fmt.Sprintf("heat of reaction, hardener of %g g to an equivalent", row.hardener),
+			Ours: HeatOfReaction(188, row.hardener/188) / 1000, Theirs: row.theirs, Unit: "J/g", Tol: 0.5, Source: "epoxy-heat", Place: "about 100 kJ an equivalent; the sources spread by 8 %"})
+	}
+}
