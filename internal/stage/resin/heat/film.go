@@ -113,29 +113,43 @@ func (s *stepper) findWindows() {
 	}
 }
 
-// films works out the conductance to air of every cell that touches it. The face's
-// temperature and its film are found in two rounds.
-func (s *stepper) films(c Case, airC float64) {
+// films works out the conductance to air of every cell that touches it, and returns the
+// greatest change of one, as a share. The face's temperature and its film are found in two
+// rounds.
+func (s *stepper) films(c Case, airC float64) float64 {
 	table := newFilmTable(c.Air, airC)
-	over := float32(s.refC - airC)
 	const chunk = 2048
-	parallel(s.threads, (len(s.windows)+chunk-1)/chunk, func(n int) {
+	most := make([]float32, (len(s.windows)+chunk-1)/chunk)
+	parallel(s.threads, len(most), func(n int) {
 		from, to := n*chunk, (n+1)*chunk
 		for ; from < len(s.windows) && s.windows[from].more; from++ { // the chunk before takes them
 		}
 		for i := from; i < len(s.windows) && (i < to || s.windows[i].more); i++ {
-			w := &s.windows[i]
-			rise := s.Temp[w.at] + over
-			h := table.at(int(w.face), rise)
-			w.film = 0
-			if h = table.at(int(w.face), rise/(1+w.path*h)); h > 0 {
-				w.film = w.area / (w.path + 1/h)
-			}
-			if w.more {
-				s.Film[w.at] += w.film
-			} else {
-				s.Film[w.at] = w.film
-			}
+			most[n] = max(most[n], s.look(&s.windows[i], table, float32(s.refC-airC)))
 		}
 	})
+	change := float32(0)
+	for _, m := range most {
+		change = max(change, m)
+	}
+	return float64(change)
+}
+
+// look works out a window anew and returns how much of itself it changes by.
+func (s *stepper) look(w *window, table *filmTable, over float32) float32 {
+	rise, was := s.Temp[w.at]+over, w.film
+	h := table.at(int(w.face), rise)
+	w.film = 0
+	if h = table.at(int(w.face), rise/(1+w.path*h)); h > 0 {
+		w.film = w.area / (w.path + 1/h)
+	}
+	if w.more {
+		s.Film[w.at] += w.film
+	} else {
+		s.Film[w.at] = w.film
+	}
+	if w.film == was {
+		return 0
+	}
+	return max(w.film-was, was-w.film) / max(w.film, was)
 }

@@ -18,10 +18,12 @@ var (
 // Steps in time, s. Chosen: the first resolves the mixing of a new layer with what it
 // lies on; the longest keeps the room's day.
 const (
-	firstStep = 2.5
-	leastStep = 0.05
-	mostStep  = 3600.0
-	filmEvery = 4 // steps after which films are worked out anew
+	firstStep   = 2.5
+	leastStep   = 0.05
+	mostStep    = 3600.0
+	mostFilmAge = 16 // steps after which films are worked out anew in any case
+
+	filmSteady, filmMoves = 0.01, 0.03 // changes of a film that let the next look come later, and sooner
 )
 
 // Solve simulates a case. It returns ctx's error when it is stopped.
@@ -31,6 +33,19 @@ func Solve(ctx context.Context, c Case, o Options) (Result, error) {
 		return Result{}, err
 	}
 	return p.Solve(ctx)
+}
+
+// lookAtFilms works films out, sets when to look again, and reports whether any changed.
+func (p *pace) lookAtFilms(c Case, airC float64) bool {
+	change := p.films(c, airC)
+	p.filmAge = 0
+	switch {
+	case change < filmSteady:
+		p.filmEvery = min(2*p.filmEvery, mostFilmAge)
+	case change > filmMoves:
+		p.filmEvery = max(p.filmEvery/2, 1)
+	}
+	return change > 0
 }
 
 // poured returns the heat of a mass of the poured material t over the reference, J.
@@ -68,7 +83,7 @@ func (s *stepper) begin(old *stepper, p Pour, airC float64) {
 // run steps from fromH to endH.
 func (s *stepper) run(ctx context.Context, c Case, o Options, fromH, endH float64, tr *tracker) error {
 	t, end := fromH*3600, endH*3600
-	p := pace{stepper: s, o: o, dt: firstStep, filmAge: filmEvery}
+	p := pace{stepper: s, o: o, dt: firstStep, filmAge: mostFilmAge, filmEvery: 4}
 	s.dtPrev = firstStep
 	watch := newWatch(s)
 	for t < end-1e-6 {
@@ -118,10 +133,10 @@ func (s *stepper) reach(hotC float64) bool {
 // A pace is what a run keeps of its steps.
 type pace struct {
 	*stepper
-	o        Options
-	dt       float64
-	filmAge  int
-	factored [2]float64 // step and weight of the factors
+	o                  Options
+	dt                 float64
+	filmAge, filmEvery int        // steps since films were worked out, and until they are again
+	factored           [2]float64 // step and weight of the factors
 }
 
 // prepare works out films and factors for a step, where they are no longer true.
@@ -130,15 +145,12 @@ func (p *pace) prepare(c Case, t, step float64, steps int) {
 	if steps < dampedSteps {
 		want[1] = 1
 	}
-	fresh := p.filmAge >= filmEvery
-	if fresh {
-		p.films(c, c.Air.TempC(t/3600))
-		p.filmAge = 0
-	}
-	if fresh && p.capacities() || want != p.factored {
+	look := p.filmAge >= p.filmEvery
+	changed := look && p.lookAtFilms(c, c.Air.TempC(t/3600))
+	if look && p.capacities() || want != p.factored {
 		p.factor(want[0], want[1])
 		p.factorZ()
-	} else if fresh {
+	} else if changed {
 		p.factorZ()
 	}
 	p.factored = want

@@ -11,7 +11,7 @@ const dampedSteps = 4
 const conductShare = 40.0
 
 // mostWatched cells are enough to see how temperatures bend. Chosen.
-const mostWatched = 4096
+const mostWatched = 1500
 
 // A watch follows some cells, spread over all, to tell the error that conduction makes in
 // a step: of the trapezoidal rule it is dt^3/12 of the third derivative, here from the mean
