@@ -122,7 +122,7 @@ func buy(n Need) (Line, []finding.Finding) {
 	}
 	packs, found := usable(n)
 	if len(packs) == 0 {
-		return line, append(found, noPackage.At(where, "%s: %.4g %s are needed, and no package size is known.", n.Name, n.Quantity, n.Unit))
+		return line, append(found, noPackage.At(where, "%s: needed are %.4g %s, and no package size is known.", n.Name, n.Quantity, n.Unit))
 	}
 	if largest := packs[0].size; n.Quantity > largest*mostPackages {
 		return line, append(found, badNeed.At(where, "The need of %s is %.4g %s, more than %d packages of %.4g %s.", n.Name, n.Quantity, n.Unit, mostPackages, largest, n.Unit).

@@ -132,7 +132,7 @@ func doubts(in Input, w Wall, b brace) []finding.Finding {
 	case b.known && !b.ok:
 		found = append(found, bowing.At(where, "%s bows %.1f mm under the mix even with battens; %.1f mm are allowed.", w.Mark, w.Bow+w.BattenBow, w.Limit).Measured((w.Bow+w.BattenBow).MM(), w.Limit.MM(), "mm"))
 	case b.rail:
-		found = append(found, braced.At(where, "%s would bow %.1f mm and %.1f mm are allowed; with a rail and %s it bows %.1f mm.", w.Mark, w.Bare, w.Limit, units.Count(w.Uprights, "upright", "uprights"), w.Bow+w.BattenBow).Measured(w.Bare.MM(), w.Limit.MM(), "mm"))
+		found = append(found, braced.At(where, "%s would bow %.1f mm and %.1f mm are allowed; with %s it bows %.1f mm.", w.Mark, w.Bare, w.Limit, braceOf(w.Uprights), w.Bow+w.BattenBow).Measured(w.Bare.MM(), w.Limit.MM(), "mm"))
 	}
 	_, length := screwOf(in)
 	switch {
@@ -228,4 +228,12 @@ func tooLarge(in Input, p Panel) []finding.Finding {
 		return nil
 	}
 	return []finding.Finding{noSheet.At(finding.Where{Element: p.Name}, "The %s is %.1f x %.1f mm and the sheet %.0f x %.0f mm.", p.Name, p.Length, p.Width, in.SheetX, in.SheetY)}
+}
+
+// braceOf names a rail and the uprights that stand with it.
+func braceOf(uprights int) string {
+	if uprights == 0 {
+		return "a rail"
+	}
+	return "a rail and " + units.Count(uprights, "upright", "uprights")
 }
