@@ -29,7 +29,7 @@ func cupOf(ctx context.Context, m kinetics.Model, massKG, airC float64) (cupTest
 	deep := massKG / m.RhoKGM3 / (side * side * 1e-6) * 1000
 	n := 24
 	top := heat.NaturalFilm(cupAcrossMM / 4 / 1000)
-	c := heat.Case{NX: n, NY: n, StepMM: side / float64(n), DeepMM: level(n*n, deep), Body: board, Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK}, PourRiseJKGK2: resinRise,
+	c := heat.Case{NX: n, NY: n, StepMM: side / float64(n), DeepMM: level(n*n, deep), Body: board, Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: kinetics.HeatCapacity, KWMK: m.KWMK}, PourRiseJKGK2: kinetics.HeatCapacityRise,
 		HJKG: m.HJKG, Rate: m.Rate, Set: func(a, _ float64) bool { return a >= kinetics.Gel }, Pours: []heat.Pour{{TempC: airC}},
 		Air: heat.Air{TempC: func(float64) float64 { return airC }, Film: func(face int, s, a float64) float64 {
 			switch face {
@@ -65,7 +65,7 @@ const slabLengthM = 0.1
 // slab is a wide slab of resin of that depth on 18 mm of a solid, in air of airC.
 func slab(m kinetics.Model, deepMM, airC float64, under heat.Solid) heat.Case {
 	film := heat.NaturalFilm(slabLengthM)
-	return heat.Case{NX: 1, NY: 1, StepMM: 100, DeepMM: []float64{deepMM}, Body: under, BodyMM: 18, Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK}, PourRiseJKGK2: resinRise,
+	return heat.Case{NX: 1, NY: 1, StepMM: 100, DeepMM: []float64{deepMM}, Body: under, BodyMM: 18, Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: kinetics.HeatCapacity, KWMK: m.KWMK}, PourRiseJKGK2: kinetics.HeatCapacityRise,
 		HJKG: m.HJKG, Rate: m.Rate, Set: func(a, _ float64) bool { return a >= kinetics.Gel }, Pours: []heat.Pour{{TempC: airC}},
 		Air: heat.Air{TempC: func(float64) float64 { return airC }, Film: func(face int, s, a float64) float64 {
 			if face == 2 {

@@ -40,17 +40,10 @@ var (
 	foamUnder = heat.Solid{RhoKGM3: 25, CJKGK: 1450, KWMK: 0.035}
 )
 
-// The heat capacity of the resin, J/(kg K): resinC at 25 C, and resinRise more with a K.
-// Source: [epoxy-properties].
-const (
-	resinC    = 1850.0
-	resinRise = 3.0
-)
-
 // warmed returns the temperature of resin of tempC that takes up heatJKG, C.
 func warmed(tempC, heatJKG float64) float64 {
-	c := resinC + resinRise*(tempC-25)
-	return tempC + 2*heatJKG/(c+math.Sqrt(c*c+2*resinRise*heatJKG))
+	c := kinetics.HeatCapacity + kinetics.HeatCapacityRise*(tempC-25)
+	return tempC + 2*heatJKG/(c+math.Sqrt(c*c+2*kinetics.HeatCapacityRise*heatJKG))
 }
 
 // A hearth simulates the cure of one basin.
@@ -118,7 +111,7 @@ func (h *hearth) caseOf(s shape, pours []Pour, end units.Duration, w weather) he
 	body.KWMK *= w.body
 	c := heat.Case{
 		NX: s.nx, NY: s.ny, StepMM: s.stepMM, DeepMM: deep,
-		Body: body, BodyMM: math.Max(h.in.Shell.MM(), s.stepMM), Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: resinC, KWMK: m.KWMK}, PourRiseJKGK2: resinRise,
+		Body: body, BodyMM: math.Max(h.in.Shell.MM(), s.stepMM), Pour: heat.Solid{RhoKGM3: m.RhoKGM3, CJKGK: kinetics.HeatCapacity, KWMK: m.KWMK}, PourRiseJKGK2: kinetics.HeatCapacityRise,
 		HJKG: m.HJKG * w.heat, Rate: m.Rate, Set: m.Hard, Smooth: m.Sandable, Wall: board, WallMM: math.Max(h.in.Board.MM(), s.stepMM),
 		Air: heat.Air{TempC: air, Film: heat.NaturalFilm(h.lengthM()), Scale: w.film}, EndH: float64(end),
 	}

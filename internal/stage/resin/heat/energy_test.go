@@ -5,29 +5,20 @@ import (
 	"fmt"
 	"math"
 	"testing"
-	"time"
 
 	"pgregory.net/rapid"
 	"pourwright/internal/stage/resin/kinetics"
 )
 
 // booked solves c and checks that what is set free is what is stored and lost, to 0.1 % of
-// what is moved: set free, and taken up or given when all warms by swingK, at least 1 K.
-func booked(t rapid.TB, c Case, o Options, swingK float64) Result {
-	p, err := Prepare(c, o)
+// what is set free.
+func booked(t rapid.TB, c Case, o Options) Result {
+	r, err := Solve(context.Background(), c, o)
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := p.Solve(context.Background())
-	if err != nil {
-		t.Fatal(err)
-	}
-	off, of := math.Abs(r.HeatJ-r.LostJ-r.StoredJ), r.HeatJ
-	for _, j := range p.first.cap {
-		of += float64(j) * math.Max(1, swingK)
-	}
-	if !(off <= 1e-3*of) {
-		t.Fatalf("set free %.1f J, lost %.1f, stored %.1f: %.2g left open", r.HeatJ, r.LostJ, r.StoredJ, off/of)
+	if !(r.HeatJ > 0) || !(r.EnergyDefect() <= 1e-3) {
+		t.Fatalf("set free %.1f J, lost %.1f, stored %.1f: %.2g left open", r.HeatJ, r.LostJ, r.StoredJ, r.EnergyDefect())
 	}
 	return r
 }
@@ -44,28 +35,20 @@ func TestBasinKeepsItsBooks(t *testing.T) {
 		m := kinetics.Typical(3.255e-5, 280e3, 52)
 		c.Rate, c.Air, c.PourRiseJKGK2 = m.Rate, daily(21, 3), rise
 		c.Pours, c.EndH = []Pour{{TopMM: 32, TempC: 24}, {AtH: 20, TempC: 23, Cure: 0.01}}, 60
-		r := booked(t, c, Options{DXMM: 20}, 0)
+		r := booked(t, c, Options{DXMM: 20})
 		t.Logf("rise %g: peak %.1f C at %.1f h, set free %.0f J, defect %.2g", rise, r.PeakC, r.PeakH, r.HeatJ, r.EnergyDefect())
 	}
 }
 
-// TestInventedCasesKeepTheirBooks: floors, lifts, rooms, cards and grids drawn at random, of
-// resins that mostly cure in the time.
+// TestInventedCasesKeepTheirBooks: floors, lifts, rooms, cards and grids drawn at random.
 func TestInventedCasesKeepTheirBooks(t *testing.T) {
-	began := time.Now()
 	rapid.Check(t, func(t *rapid.T) {
-		if time.Since(began) > 4*time.Second {
-			return
-		}
-		c, swingK := drawnCase(t)
-		booked(t, c, Options{DXMM: rapid.SampledFrom([]float64{10, 20, 30}).Draw(t, "dx"), DZMM: rapid.Float64Range(2, 8).Draw(t, "dz")}, swingK)
+		booked(t, drawnCase(t), Options{DXMM: rapid.SampledFrom([]float64{10, 20, 30}).Draw(t, "dx"), DZMM: rapid.Float64Range(2, 8).Draw(t, "dz")})
 	})
 }
 
-// drawnCase also returns how far the room swings from its lowest to its highest, and what is
-// poured lies from it.
-func drawnCase(t *rapid.T) (c Case, swingK float64) {
-	c = trial(10)
+func drawnCase(t *rapid.T) Case {
+	c := trial(10)
 	c.NX, c.NY = rapid.IntRange(1, 12).Draw(t, "nx"), rapid.IntRange(1, 9).Draw(t, "ny")
 	c.DeepMM = make([]float64, c.NX*c.NY)
 	deepest := 0.0
@@ -83,17 +66,14 @@ func drawnCase(t *rapid.T) (c Case, swingK float64) {
 	if rapid.Bool().Draw(t, "foam") {
 		c.Below = &Solid{RhoKGM3: 25, CJKGK: 1450, KWMK: 0.035}
 	}
-	m := kinetics.Typical(rapid.Float64Range(3e-5, 2e-4).Draw(t, "k25"), 280e3, 52)
+	m := kinetics.Typical(rapid.Float64Range(1e-5, 2e-4).Draw(t, "k25"), 280e3, 52)
 	c.Rate, c.PourRiseJKGK2 = m.Rate, rapid.SampledFrom([]float64{0, 3}).Draw(t, "rise")
 	half := rapid.Float64Range(0, 6).Draw(t, "swing")
-	room := rapid.Float64Range(10, 32).Draw(t, "room")
-	c.Air = daily(room, half)
-	c.Pours, c.EndH = nil, rapid.Float64Range(24, 72).Draw(t, "end")
+	c.Air = daily(rapid.Float64Range(10, 32).Draw(t, "room"), half)
+	c.Pours, c.EndH = nil, rapid.Float64Range(10, 72).Draw(t, "end")
 	lifts := rapid.IntRange(1, 4).Draw(t, "lifts")
 	for i := range lifts {
-		poured := rapid.Float64Range(15, 35).Draw(t, "poured")
-		swingK = math.Max(swingK, 2*half+math.Abs(poured-room))
-		c.Pours = append(c.Pours, Pour{AtH: c.EndH * float64(i) / float64(lifts+1), TopMM: deepest * float64(lifts-1-i) / float64(lifts), TempC: poured})
+		c.Pours = append(c.Pours, Pour{AtH: c.EndH * float64(i) / float64(lifts+1), TopMM: deepest * float64(lifts-1-i) / float64(lifts), TempC: rapid.Float64Range(15, 35).Draw(t, "poured")})
 	}
-	return c, swingK
+	return c
 }

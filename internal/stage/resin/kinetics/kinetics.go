@@ -50,8 +50,12 @@ func HeatOfReaction(eewG, hardenerPerResin float64) float64 {
 	return 100e3 / (eewG / 1000 * (1 + hardenerPerResin))
 }
 
-// HeatCapacity returns J/(kg K) at tempC: 1850 + 3 (T - 25). Source: [epoxy-properties].
-func HeatCapacity(tempC float64) float64 { return 1850 + 3*(tempC-25) }
+// The heat capacity of a resin, J/(kg K), is HeatCapacity at 25 C and HeatCapacityRise more
+// with every K. Source: [epoxy-properties].
+const (
+	HeatCapacity     = 1850.0
+	HeatCapacityRise = 3.0
+)
 
 // Rate returns da/dt, 1/s, at a and tempC. It is 0 at and above full cure and never
 // negative.
